@@ -1,0 +1,81 @@
+package fieldsalt.read;
+
+import fieldsalt.geo.PlaceM;
+import fieldsalt.quantity.DepthRange;
+import fieldsalt.quantity.Method;
+import fieldsalt.quantity.ReadingKind;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One row of a laboratory sheet: one reading by one method of one layer at one place. Temperature
+ * is not yet corrected, nothing is converted to another basis.
+ *
+ * @param id the site's name, trimmed
+ * @param field name of the field it lies in; empty text where no field is known (convert)
+ * @param place metres; empty for a table without coordinates and for a composite
+ * @param ec empty where the row brings only other properties
+ * @param method empty only where the row brings no EC
+ */
+public record Sample(
+    String id,
+    String field,
+    Optional<PlaceM> place,
+    DepthRange depth,
+    Optional<Method> method,
+    ReadingKind reading,
+    Optional<Ec> ec,
+    OptionalDouble temperatureC,
+    boolean temperatureCompensated,
+    Soil soil,
+    Ions ions,
+    String laboratory,
+    Optional<LocalDate> date,
+    PairKind pair,
+    OptionalDouble restedH,
+    boolean composite,
+    SourceRow source) {
+
+  public Sample withField(String other, Optional<PlaceM> where) {
+    return new Sample(
+        id,
+        other,
+        where,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        ions,
+        laboratory,
+        date,
+        pair,
+        restedH,
+        composite,
+        source);
+  }
+
+  public Sample withSoil(Soil other) {
+    return new Sample(
+        id,
+        field,
+        place,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        other,
+        ions,
+        laboratory,
+        date,
+        pair,
+        restedH,
+        composite,
+        source);
+  }
+}

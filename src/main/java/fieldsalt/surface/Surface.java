@@ -1,0 +1,27 @@
+package fieldsalt.surface;
+
+import java.util.List;
+import java.util.Map;
+
+/** A fitted surface, from which everything downstream is asked. */
+public interface Surface {
+  /** The whole ranch on one grid, or one grid a field where the ranch's box is too large. */
+  List<SurfaceMap> maps(Map<String, Double> limitByField);
+
+  /**
+   * Mean and covariance of z (ln ECe, or the value itself) at points, micro-scale on the diagonal.
+   */
+  Joint joint(List<Target> targets);
+
+  /** Means over areas, each given by up to a few hundred points spread evenly over it. */
+  AreaMeans areaMeans(List<List<Target>> areas);
+
+  /** Distribution of the property at one point, averaged over variograms where that was done. */
+  PointDistribution at(Target target);
+
+  /** What was fitted, chosen and validated. */
+  SurfaceReport report();
+
+  /** Mean vector and covariance matrix of z. */
+  record Joint(double[] mean, double[][] covariance) {}
+}
