@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
  * @param field name of the field it lies in; empty text where no field is known (convert)
  * @param place metres; empty for a table without coordinates and for a composite
  * @param ec empty where the row brings only other properties
+ * @param extras what few sheets bring
  * @param method empty only where the row brings no EC
  */
 public record Sample(
@@ -35,7 +36,48 @@ public record Sample(
     PairKind pair,
     OptionalDouble restedH,
     boolean composite,
-    SourceRow source) {
+    SourceRow source,
+    Extras extras) {
+
+  /** A row that brings nothing out of the ordinary. */
+  public Sample(
+      String id,
+      String field,
+      Optional<PlaceM> place,
+      DepthRange depth,
+      Optional<Method> method,
+      ReadingKind reading,
+      Optional<Ec> ec,
+      OptionalDouble temperatureC,
+      boolean temperatureCompensated,
+      Soil soil,
+      Ions ions,
+      String laboratory,
+      Optional<LocalDate> date,
+      PairKind pair,
+      OptionalDouble restedH,
+      boolean composite,
+      SourceRow source) {
+    this(
+        id,
+        field,
+        place,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        ions,
+        laboratory,
+        date,
+        pair,
+        restedH,
+        composite,
+        source,
+        Extras.none());
+  }
 
   public Sample withField(String other, Optional<PlaceM> where) {
     return new Sample(
@@ -55,7 +97,8 @@ public record Sample(
         pair,
         restedH,
         composite,
-        source);
+        source,
+        extras);
   }
 
   public Sample withSoil(Soil other) {
@@ -76,6 +119,7 @@ public record Sample(
         pair,
         restedH,
         composite,
-        source);
+        source,
+        extras);
   }
 }
