@@ -1,0 +1,143 @@
+package fieldsalt.geo;
+
+import fieldsalt.finding.InputProblem;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
+import javax.measure.Unit;
+import org.geotools.api.referencing.FactoryException;
+import org.geotools.api.referencing.NoSuchAuthorityCodeException;
+import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
+import org.geotools.api.referencing.crs.ProjectedCRS;
+import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.referencing.CRS;
+import org.geotools.referencing.crs.DefaultGeographicCRS;
+import si.uom.SI;
+
+/**
+ * The EPSG registry that comes with GeoTools: a database that unpacks itself once into a cache
+ * folder of the user. A damaged copy (a killed run, a full disk) is deleted and unpacked anew.
+ */
+final class Registry {
+  private static final String FOLDER_PROPERTY = "EPSG-HSQL.directory";
+
+  private Registry() {}
+
+  /** Says where the database goes, unless someone already has. */
+  static synchronized void prepare() {
+    Silence.begin();
+    if (System.getProperty(FOLDER_PROPERTY) == null) {
+      System.setProperty(FOLDER_PROPERTY, cacheFolder().toString());
+    }
+  }
+
+  private static Path cacheFolder() {
+    String xdg = System.getenv("XDG_CACHE_HOME");
+    Path base =
+        xdg == null || xdg.isBlank()
+            ? Path.of(System.getProperty("user.home"), ".cache")
+            : Path.of(xdg);
+    Path folder = base.resolve("fieldsalt").resolve("epsg-33.1");
+    try {
+      return Files.createDirectories(folder);
+    } catch (IOException e) {
+      return ownTemporary();
+    }
+  }
+
+  private static Path ownTemporary() {
+    String user = System.getProperty("user.name", "user").replaceAll("[^A-Za-z0-9_-]", "_");
+    return Path.of(System.getProperty("java.io.tmpdir"), "fieldsalt-epsg-33.1-" + user);
+  }
+
+  /** The system with this code, easting or longitude first. */
+  static CoordinateReferenceSystem decode(int code) {
+    prepare();
+    try {
+      return CRS.decode("EPSG:" + code, true);
+    } catch (NoSuchAuthorityCodeException e) {
+      throw unknown(code, e);
+    } catch (FactoryException e) {
+      return decodeAnew(code);
+    }
+  }
+
+  private static synchronized CoordinateReferenceSystem decodeAnew(int code) {
+    deleteDatabase();
+    CRS.reset("all");
+    try {
+      return CRS.decode("EPSG:" + code, true);
+    } catch (NoSuchAuthorityCodeException e) {
+      throw unknown(code, e);
+    } catch (FactoryException e) {
+      throw broken(code, e);
+    }
+  }
+
+  private static void deleteDatabase() {
+    Path folder = Path.of(System.getProperty(FOLDER_PROPERTY));
+    try (Stream<Path> inside = Files.walk(folder)) {
+      List<Path> deepestFirst = inside.sorted(Comparator.reverseOrder()).toList();
+      for (Path path : deepestFirst) {
+        if (!path.equals(folder)) {
+          Files.deleteIfExists(path);
+        }
+      }
+    } catch (IOException e) {
+      System.setProperty(FOLDER_PROPERTY, ownTemporary().toString());
+    }
+  }
+
+  private static InputProblem unknown(int code, Exception why) {
+    InputProblem problem =
+        new InputProblem(
+            "coordinate system",
+            "EPSG:" + code,
+            "a code of the EPSG registry",
+            "Look up the code of the system the coordinates were taken in; WGS 84 longitude and"
+                + " latitude is EPSG:4326.");
+    problem.initCause(why);
+    return problem;
+  }
+
+  private static InputProblem broken(int code, Exception why) {
+    InputProblem problem =
+        new InputProblem(
+            "coordinate system EPSG:" + code,
+            "a registry of coordinate systems that cannot be opened in "
+                + System.getProperty(FOLDER_PROPERTY),
+            "a folder with 40 MB free that this user may write to",
+            "Free some space there and run again, or save the file in WGS 84 (EPSG:4326).");
+    problem.initCause(why);
+    return problem;
+  }
+
+  /** A map projection in metres. */
+  static RanchProjection projected(int code) {
+    CoordinateReferenceSystem crs = CRS.getHorizontalCRS(decode(code));
+    if (!(crs instanceof ProjectedCRS projected) || !isMetres(projected)) {
+      throw new InputProblem(
+          "coordinate system",
+          "EPSG:" + code + (crs == null ? "" : " (" + crs.getName().getCode() + ")"),
+          "a map projection in metres",
+          "Leave the system out for longitude and latitude; else use the UTM zone of the ranch.");
+    }
+    try {
+      MathTransform fromDegrees = CRS.findMathTransform(DefaultGeographicCRS.WGS84, crs);
+      String name = crs.getName().getCode();
+      return new ProjectedSystem(
+          name, OptionalInt.of(code), crs, fromDegrees, EsriText.of(projected));
+    } catch (FactoryException e) {
+      throw broken(code, e);
+    }
+  }
+
+  private static boolean isMetres(ProjectedCRS crs) {
+    Unit<?> unit = crs.getCoordinateSystem().getAxis(0).getUnit();
+    return SI.METRE.equals(unit);
+  }
+}

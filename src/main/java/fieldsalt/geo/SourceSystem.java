@@ -1,0 +1,80 @@
+package fieldsalt.geo;
+
+import fieldsalt.finding.InputProblem;
+import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.api.referencing.operation.TransformException;
+import org.locationtech.jts.geom.Geometry;
+
+/** The coordinate system of a file, and the way from it to WGS 84 degrees. */
+public final class SourceSystem {
+  private final String name;
+  private final MathTransform toDegrees;
+  private final boolean shiftNeglected;
+
+  SourceSystem(String name, MathTransform toDegrees, boolean shiftNeglected) {
+    this.name = name;
+    this.toDegrees = toDegrees;
+    this.shiftNeglected = shiftNeglected;
+  }
+
+  /** A name for people. */
+  public String name() {
+    return name;
+  }
+
+  /** Whether a datum shift of a metre or two between this system and WGS 84 was taken as zero. */
+  public boolean shiftNeglected() {
+    return shiftNeglected;
+  }
+
+  /**
+   * {longitude, latitude} in degrees of a place given in this system, easting or longitude first.
+   *
+   * @throws InputProblem if it has none
+   */
+  public double[] toLonLat(double x, double y) {
+    try {
+      return onEarth(Vertices.transform(x, y, toDegrees), x, y);
+    } catch (TransformException e) {
+      throw outside("(" + x + ", " + y + ")", e);
+    }
+  }
+
+  private double[] onEarth(double[] lonLat, double x, double y) {
+    if (Math.abs(lonLat[0]) > 180 || Math.abs(lonLat[1]) > 90) {
+      throw outside("(" + x + ", " + y + ")", null);
+    }
+    return lonLat;
+  }
+
+  /**
+   * A copy of a geometry in WGS 84 degrees, longitude first.
+   *
+   * @throws InputProblem if a vertex has no place there
+   */
+  public Geometry toLonLat(Geometry geometry) {
+    try {
+      Geometry moved = Vertices.transform(geometry, toDegrees);
+      for (var vertex : moved.getCoordinates()) {
+        onEarth(new double[] {vertex.x, vertex.y}, vertex.x, vertex.y);
+      }
+      return moved;
+    } catch (TransformException e) {
+      throw outside(e.getMessage(), e);
+    }
+  }
+
+  private InputProblem outside(String what, Exception cause) {
+    InputProblem problem =
+        new InputProblem(
+            "coordinates",
+            what,
+            "a place within reach of " + name,
+            "Check that easting or longitude comes first and that this is the system the file was"
+                + " made in.");
+    if (cause != null) {
+      problem.initCause(cause);
+    }
+    return problem;
+  }
+}

@@ -1,0 +1,201 @@
+package fieldsalt.geo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import fieldsalt.finding.InputProblem;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.io.ParseException;
+import org.locationtech.jts.io.WKTReader;
+
+/** Expected coordinates: PROJ 9.1.1, {@code cs2cs -f %.6f EPSG:4326 EPSG:n}, and GDAL 3.6.2. */
+class ProjectionsTest {
+  @ParameterizedTest
+  @CsvSource({
+    "-111.0, 33.0, 32612, 500000.000000, 3651286.943960",
+    "-111.2, 32.9, 32612, 481295.769957, 3640218.755302",
+    "-108.01, 33.3, 32612, 778414.818419, 3688536.389991",
+    "144.3456789, -36.123456, 32755, 261119.491893, 5999094.963195",
+    "3.9999, 52.5, 32631, 567875.392321, 5817121.902961",
+    "-71.5, -33.2, 32719, 266958.907831, 6323755.706621",
+    "179.5, -17.8, 32760, 765022.142003, 8030173.158115"
+  })
+  void utmAgreesWithProj(double lon, double lat, int epsg, double east, double north) {
+    RanchProjection utm = Projections.utmFor(lon, lat);
+    assertThat(utm.epsg()).hasValue(epsg);
+    PlaceM place = utm.toMetres(lon, lat);
+    assertThat(place.xM()).isCloseTo(east, within(5e-4));
+    assertThat(place.yM()).isCloseTo(north, within(5e-4));
+    double[] back = utm.toLonLat(place.xM(), place.yM());
+    assertThat(back[0]).isCloseTo(lon, within(1e-10));
+    assertThat(back[1]).isCloseTo(lat, within(1e-10));
+  }
+
+  /** A field on the edge of a zone is mapped in its neighbour's zone if its centroid lies there. */
+  @Test
+  void utmHoldsBeyondTheEdgeOfItsZone() {
+    PlaceM place = Projections.ofEpsg(32612).toMetres(-114.5, 32.7);
+    assertThat(place.xM()).isCloseTo(171856.998510, within(1e-3));
+    assertThat(place.yM()).isCloseTo(3623448.416128, within(1e-3));
+  }
+
+  /**
+   * 5 mm, not less: the way from WGS 84 to another ellipsoid goes through the library's closed form
+   * for geocentric coordinates (Toms 1996), which is off by 4 mm; 3857 shares the ellipsoid.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "28355, 144.3456789, -36.123456, 261119.491892, 5999094.963302",
+    "3857, -111.2, 32.9, -12378727.376212, 3882038.145720",
+    "5070, -111.2, 32.9, -1407375.866652, 1204925.924889",
+    "25831, 3.9999, 52.5, 567875.392322, 5817121.902837"
+  })
+  void otherSystemsAgreeWithGdal(int epsg, double lon, double lat, double x, double y) {
+    PlaceM place = Projections.ofEpsg(epsg).toMetres(lon, lat);
+    assertThat(place.xM()).isCloseTo(x, within(5e-3));
+    assertThat(place.yM()).isCloseTo(y, within(5e-3));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"EPSG:32612", "32612", "urn:ogc:def:crs:EPSG::32612", "epsg:32612"})
+  void aCodeIsUnderstoodInEverySpelling(String code) {
+    double[] lonLat = Projections.source(code).toLonLat(481295.769957, 3640218.755302);
+    assertThat(lonLat[0]).isCloseTo(-111.2, within(1e-9));
+    assertThat(lonLat[1]).isCloseTo(32.9, within(1e-9));
+  }
+
+  @Test
+  void latitudeFirstSystemsAreReadLongitudeFirst() {
+    assertThat(Projections.source("EPSG:4326").toLonLat(-111.2, 32.9))
+        .containsExactly(-111.2, 32.9);
+    assertThat(Projections.source("EPSG:4283").toLonLat(144, -36)[0]).isCloseTo(144, within(1e-4));
+    String northFirst =
+        "GEOGCS[\"WGS 84\",DATUM[\"WGS_1984\",SPHEROID[\"WGS 84\",6378137,298.257223563]],"
+            + "PRIMEM[\"Greenwich\",0],UNIT[\"degree\",0.0174532925199433],"
+            + "AXIS[\"Latitude\",NORTH],AXIS[\"Longitude\",EAST],AUTHORITY[\"EPSG\",\"4326\"]]";
+    assertThat(Projections.source(northFirst).toLonLat(-111.2, 32.9)).containsExactly(-111.2, 32.9);
+  }
+
+  @Test
+  void feetAreUnderstood() {
+    // NAD83 / California zone 6 (ftUS): cs2cs -f %.4f +proj=longlat +datum=NAD83 EPSG:2230
+    double[] lonLat = Projections.source("EPSG:2230").toLonLat(6485105.09700544, 1980103.67228551);
+    assertThat(lonLat[0]).isCloseTo(-116.5, within(2e-5));
+    assertThat(lonLat[1]).isCloseTo(33.1, within(2e-5));
+  }
+
+  /** The spelling of a .prj file, which gives no shift: NAD83 is taken as WGS 84, and says so. */
+  @Test
+  void aPrjFileOfANearDatumIsTakenWithoutShift() {
+    String prj =
+        "PROJCS[\"NAD_1983_UTM_Zone_12N\",GEOGCS[\"GCS_North_American_1983\","
+            + "DATUM[\"D_North_American_1983\",SPHEROID[\"GRS_1980\",6378137.0,298.257222101]],"
+            + "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]],"
+            + "PROJECTION[\"Transverse_Mercator\"],PARAMETER[\"False_Easting\",500000.0],"
+            + "PARAMETER[\"False_Northing\",0.0],PARAMETER[\"Central_Meridian\",-111.0],"
+            + "PARAMETER[\"Scale_Factor\",0.9996],PARAMETER[\"Latitude_Of_Origin\",0.0],"
+            + "UNIT[\"Meter\",1.0]]";
+    SourceSystem system = Projections.source(prj);
+    double[] lonLat = system.toLonLat(481295.769957, 3640218.755302);
+    assertThat(lonLat[0]).isCloseTo(-111.2, within(3e-5));
+    assertThat(lonLat[1]).isCloseTo(32.9, within(3e-5));
+    assertThat(Projections.source(Projections.utmFor(-111, 33).esriWkt()).toLonLat(500000, 0)[0])
+        .isCloseTo(-111, within(1e-9));
+  }
+
+  @Test
+  void aFarDatumWithoutShiftIsRefused() {
+    String prj =
+        "GEOGCS[\"GCS_Tokyo_Local\",DATUM[\"D_Somewhere_1918\",SPHEROID[\"Bessel_1841\","
+            + "6377397.155,299.1528128]],PRIMEM[\"Greenwich\",0.0],"
+            + "UNIT[\"Degree\",0.0174532925199433]]";
+    assertThatThrownBy(() -> Projections.source(prj))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("D_Somewhere_1918")
+        .hasMessageContaining("EPSG:4326");
+  }
+
+  @Test
+  void geometryMovesVertexByVertexAndBack() throws ParseException {
+    Geometry field =
+        new WKTReader()
+            .read(
+                "POLYGON((-111 33, -110.99 33, -110.99 33.01, -111 33),(-110.995 33.001,"
+                    + " -110.992 33.001, -110.992 33.003, -110.995 33.001))");
+    RanchProjection utm = Projections.utmFor(-111, 33);
+    Geometry metres = utm.toMetres(field);
+    assertThat(metres.getNumPoints()).isEqualTo(field.getNumPoints());
+    assertThat(metres.getCoordinates()[0].x).isCloseTo(500000, within(1e-6));
+    assertThat(utm.toLonLat(metres).equalsExact(field, 1e-10)).isTrue();
+    assertThat(field.getCoordinates()[0].x).isEqualTo(-111);
+    assertThat(Projections.toLonLat(metres, "EPSG:32612").equalsExact(field, 1e-10)).isTrue();
+  }
+
+  @Test
+  void beyond84DegreesIsRefused() {
+    assertThatThrownBy(() -> Projections.utmFor(33, -111))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("EPSG:n");
+    assertThatThrownBy(() -> Projections.utmFor(33, 84.5))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("longitude comes first");
+    assertThat(Projections.utmFor(180, 10).epsg()).hasValue(32660);
+  }
+
+  @Test
+  void aRanchAcrossThe180thMeridianIsRefused() {
+    assertThatThrownBy(() -> Projections.utmFor(new Envelope(-179.99, 179.99, -17, -16.9)))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("180th meridian");
+    assertThatThrownBy(() -> Projections.utmFor(new Envelope(-111, 111, 33, 33.1)))
+        .isInstanceOf(InputProblem.class);
+    assertThat(Projections.utmFor(new Envelope(-111.01, -111, 33, 33.1)).epsg()).hasValue(32612);
+  }
+
+  @Test
+  void anUnknownCodeNamesTheRemedy() {
+    assertThatThrownBy(() -> Projections.ofEpsg(999999))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("EPSG:999999");
+    assertThatThrownBy(() -> Projections.source("UTM zone twelve"))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("UTM zone twelve");
+    assertThatThrownBy(() -> Projections.ofEpsg(2230))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("metres");
+    assertThatThrownBy(() -> Projections.ofEpsg(4326)).isInstanceOf(InputProblem.class);
+  }
+
+  /** A sample whose sign of longitude is wrong must come out far away, not end the run. */
+  @Test
+  void aPlaceFarFromTheZoneIsFarAway() {
+    RanchProjection utm = Projections.utmFor(-111, 33);
+    PlaceM here = utm.toMetres(-111, 33);
+    for (double lon = -180; lon <= 180; lon += 1) {
+      for (double lat = -90; lat <= 90; lat += 5) {
+        PlaceM there = utm.toMetres(lon, lat);
+        assertThat(there.xM()).isFinite();
+        assertThat(there.yM()).isFinite();
+        if (Math.abs(lon + 111) > 5 && Math.abs(lat) < 80) {
+          assertThat(there.distanceM(here)).as(lon + " " + lat).isGreaterThan(50_000);
+        }
+      }
+    }
+  }
+
+  @Test
+  void aLocalPlaneHandsEverythingThrough() {
+    RanchProjection local = Projections.local();
+    assertThat(local.isLocal()).isTrue();
+    assertThat(local.epsg()).isEmpty();
+    assertThat(local.toMetres(12.5, 900)).isEqualTo(new PlaceM(12.5, 900));
+    assertThat(local.toLonLat(12.5, 900)).containsExactly(12.5, 900);
+    assertThat(local.crs()).isNotNull();
+  }
+}
