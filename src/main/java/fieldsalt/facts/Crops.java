@@ -1,0 +1,252 @@
+package fieldsalt.facts;
+
+import fieldsalt.finding.InputProblem;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * The crop table: crops with threshold and slope, crops with a rating only, and the numbers that
+ * other sources give for the same crop. Nothing is decided here but which row a name means.
+ */
+public final class Crops {
+  /** Bare names for which the tables have grain and other uses: the grain row is taken. */
+  private static final Map<String, String> BARE =
+      Map.of(
+          "barley", "Barley (grain)",
+          "corn", "Corn / maize (grain)",
+          "maize", "Corn / maize (grain)",
+          "rye", "Rye (grain)",
+          "wheat", "Wheat (bread)");
+
+  /** Twelve common crops, used where the user names none. */
+  private static final List<String> TWELVE =
+      List.of(
+          "Alfalfa / lucerne",
+          "Barley (grain)",
+          "Wheat (bread)",
+          "Corn / maize (grain)",
+          "Sorghum (grain)",
+          "Sudan grass",
+          "Bermuda grass",
+          "Wheatgrass, tall",
+          "Cotton",
+          "Sugar beet",
+          "Tomato",
+          "Almond");
+
+  private static final Crops STANDARD = new Crops();
+
+  private final List<Crop> crops;
+  private final List<Alternative> alternatives;
+
+  /** What another source or edition gives for a crop of the table. */
+  public record Alternative(
+      String crop,
+      Crop.Tolerance tolerance,
+      String edition,
+      String source,
+      String confidence,
+      String note) {}
+
+  /**
+   * The row that a name means.
+   *
+   * @param others rows that the name could also mean, not taken
+   */
+  public record Match(Crop crop, List<Crop> others) {
+    public Match {
+      others = List.copyOf(others);
+    }
+
+    /** Says which row was taken and which were not; empty where the name left no choice. */
+    public Optional<String> sentence() {
+      if (others.isEmpty()) {
+        return Optional.empty();
+      }
+      String rest = others.stream().map(Crop::name).collect(Collectors.joining("; "));
+      return Optional.of("Took \"" + crop.name() + "\"; also in the table: " + rest + ".");
+    }
+  }
+
+  private Crops() {
+    List<Crop> all = new ArrayList<>();
+    Table.rows("crops.csv").forEach(row -> all.add(crop(row, true)));
+    Table.rows("crops_rating_only.csv").forEach(row -> all.add(crop(row, false)));
+    crops = List.copyOf(all);
+    alternatives = Table.rows("crop_alternatives.csv").stream().map(Crops::alternative).toList();
+  }
+
+  /** The table as shipped. */
+  public static Crops standard() {
+    return STANDARD;
+  }
+
+  private static Crop crop(Map<String, String> row, boolean numbers) {
+    return new Crop(
+        row.get("crop"),
+        row.get("botanical"),
+        numbers ? Optional.of(tolerance(row)) : Optional.empty(),
+        row.get("rating"),
+        row.get("group"),
+        row.get("edition"),
+        row.get("source"),
+        row.get("confidence"),
+        Optional.ofNullable(row.get("note")).orElse(""));
+  }
+
+  private static Crop.Tolerance tolerance(Map<String, String> row) {
+    return new Crop.Tolerance(
+        Double.parseDouble(row.get("threshold_dS_m")),
+        Double.parseDouble(row.get("slope_pct_per_dS_m")));
+  }
+
+  private static Alternative alternative(Map<String, String> row) {
+    return new Alternative(
+        row.get("crop"),
+        tolerance(row),
+        row.get("edition"),
+        row.get("source"),
+        row.get("confidence"),
+        Optional.ofNullable(row.get("note")).orElse(""));
+  }
+
+  /** Every crop: those with threshold and slope first, in the order of the sources. */
+  public List<Crop> all() {
+    return crops;
+  }
+
+  /** The twelve crops compared where the user names none. */
+  public List<Crop> twelve() {
+    return TWELVE.stream().map(name -> exact(name).orElseThrow()).toList();
+  }
+
+  /** Crops whose common or botanical name contains the text, case-blind; all for empty text. */
+  public List<Crop> search(String text) {
+    String wanted = fold(text);
+    return crops.stream()
+        .filter(c -> fold(c.name()).contains(wanted) || fold(c.botanical()).contains(wanted))
+        .toList();
+  }
+
+  /** Numbers of other sources and editions for this crop. */
+  public List<Alternative> alternatives(Crop crop) {
+    return alternatives.stream().filter(a -> a.crop().equals(crop.name())).toList();
+  }
+
+  /**
+   * The row that a name means: its exact name, one of the names it goes by, or the only row that
+   * contains it. A bare barley, corn, rye or wheat is the grain, and the others are named.
+   *
+   * @throws InputProblem if no row, or more than one, fits; it names what comes nearest
+   */
+  public Match find(String text) {
+    String wanted = fold(text);
+    Optional<Crop> exact = exact(text);
+    if (exact.isPresent()) {
+      return new Match(exact.get(), List.of());
+    }
+    if (BARE.containsKey(wanted)) {
+      Crop taken = exact(BARE.get(wanted)).orElseThrow();
+      return new Match(taken, without(startingWith(wanted), taken));
+    }
+    return matchByPart(text, wanted);
+  }
+
+  private Match matchByPart(String text, String wanted) {
+    List<Crop> byName = crops.stream().filter(c -> names(c).anyMatch(wanted::equals)).toList();
+    List<Crop> fits = byName.isEmpty() ? startingOrContaining(wanted) : byName;
+    List<Crop> numbered = fits.stream().filter(c -> c.tolerance().isPresent()).toList();
+    if (numbered.size() == 1) {
+      return new Match(numbered.get(0), without(fits, numbered.get(0)));
+    }
+    if (fits.size() == 1) {
+      return new Match(fits.get(0), List.of());
+    }
+    throw unknown(text, fits);
+  }
+
+  private List<Crop> startingOrContaining(String wanted) {
+    if (wanted.length() < 3) {
+      return List.of();
+    }
+    List<Crop> starting = startingWith(wanted);
+    return starting.isEmpty() ? search(wanted) : starting;
+  }
+
+  private List<Crop> startingWith(String wanted) {
+    return crops.stream().filter(c -> names(c).anyMatch(n -> n.startsWith(wanted))).toList();
+  }
+
+  private static List<Crop> without(List<Crop> some, Crop taken) {
+    return some.stream().filter(c -> !c.equals(taken)).toList();
+  }
+
+  private Optional<Crop> exact(String text) {
+    String wanted = fold(text);
+    return crops.stream().filter(c -> fold(c.name()).equals(wanted)).findFirst();
+  }
+
+  /** The names a row goes by: parts between slashes, without the use in brackets; both orders. */
+  private static Stream<String> names(Crop crop) {
+    String name = fold(crop.name());
+    String bare = name.replaceAll("\\s*\\([^)]*\\)", "");
+    String[] comma = bare.split(", ", 2);
+    Stream<String> turned =
+        comma.length == 2 ? Stream.of(comma[1] + " " + comma[0]) : Stream.empty();
+    return Stream.concat(Stream.concat(Stream.of(name), Stream.of(bare.split(" / "))), turned);
+  }
+
+  private InputProblem unknown(String text, List<Crop> fits) {
+    List<String> near =
+        fits.isEmpty() ? nearest(fold(text)) : fits.stream().map(Crop::name).limit(12).toList();
+    return new InputProblem(
+        "crop",
+        "\"" + text + "\"",
+        fits.isEmpty() ? "a crop of the table" : "a name that only one row carries",
+        (fits.isEmpty() ? "Nearest: " : "Say which: ")
+            + String.join("; ", near)
+            + ". `fieldsalt crops TEXT` lists the table.");
+  }
+
+  private List<String> nearest(String wanted) {
+    return crops.stream()
+        .map(Crop::name)
+        .sorted(
+            Comparator.comparingInt((String n) -> distance(wanted, fold(n)))
+                .thenComparing(Comparator.naturalOrder()))
+        .limit(3)
+        .toList();
+  }
+
+  /** Edits that turn the text into the start of the name (Levenshtein 1966, free ending). */
+  private static int distance(String text, String name) {
+    int[] row = new int[name.length() + 1];
+    for (int j = 0; j <= name.length(); j++) {
+      row[j] = j;
+    }
+    for (int i = 1; i <= text.length(); i++) {
+      int diagonal = row[0];
+      row[0] = i;
+      for (int j = 1; j <= name.length(); j++) {
+        int change = diagonal + (text.charAt(i - 1) == name.charAt(j - 1) ? 0 : 1);
+        diagonal = row[j];
+        row[j] = Math.min(change, Math.min(row[j], row[j - 1]) + 1);
+      }
+    }
+    int best = row[0];
+    for (int value : row) {
+      best = Math.min(best, value);
+    }
+    return best;
+  }
+
+  private static String fold(String text) {
+    return text.trim().toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
+  }
+}
