@@ -14,7 +14,7 @@ import org.locationtech.jts.io.WKTReader;
  * @param layers that were sampled, together the crop's root zone
  * @param shape ECe of each layer against the root-zone mean, before it is made to average 1
  */
-record InventedField(
+public record InventedField(
     String name,
     String crop,
     String prefix,

@@ -24,10 +24,10 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
  * bag of soil differs from it by the sampling error (sd of ln 0.15); all readings of a site come
  * from its bags. Layers are made around the bag's value so that their root-zone mean is that value.
  */
-final class InventedRanch {
-  static final double PARTIAL_SILL = 0.45;
-  static final double RANGE_M = 250;
-  static final double SAMPLING_SD = 0.15;
+public final class InventedRanch {
+  public static final double PARTIAL_SILL = 0.45;
+  public static final double RANGE_M = 250;
+  public static final double SAMPLING_SD = 0.15;
   private static final double EDGE_M = 12;
   private static final GeometryFactory JTS = new GeometryFactory();
 
@@ -51,7 +51,7 @@ final class InventedRanch {
   }
 
   /** The whole ranch of three fields. */
-  static InventedRanch ofThree(long seed) {
+  public static InventedRanch ofThree(long seed) {
     InventedRanch ranch =
         new InventedRanch(
             seed, List.of(InventedField.north(), InventedField.creek(), InventedField.garden()));
@@ -62,7 +62,7 @@ final class InventedRanch {
   }
 
   /** The newcomer's sample of one field, all pastes. */
-  static InventedRanch ofOne(long seed) {
+  public static InventedRanch ofOne(long seed) {
     InventedRanch ranch = new InventedRanch(seed, List.of(InventedField.small()));
     for (Bag bag : ranch.bags(InventedField.small())) {
       ranch.read(bag, "Lab B", Method.PASTE, (depth, ece) -> Map.of());
@@ -70,21 +70,21 @@ final class InventedRanch {
     return ranch;
   }
 
-  List<InventedField> fields() {
+  public List<InventedField> fields() {
     return List.copyOf(fields.values());
   }
 
-  InventedField field(String name) {
+  public InventedField field(String name) {
     return fields.get(name);
   }
 
   /** The laboratories' rows without any blemish. */
-  List<LabRow> rows() {
+  public List<LabRow> rows() {
     return List.copyOf(rows);
   }
 
   /** The truth: ln of root-zone ECe (dS/m) at a place in local metres. */
-  double lnEce(String field, double xM, double yM) {
+  public double lnEce(String field, double xM, double yM) {
     return fields.get(field).meanLnEce() + salt.get(field).at(xM, yM);
   }
 

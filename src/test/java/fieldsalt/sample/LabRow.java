@@ -13,7 +13,7 @@ import java.util.TreeMap;
  * @param ec as it is printed in the cell
  * @param other further cells by the header of the samples format
  */
-record LabRow(
+public record LabRow(
     String id,
     String field,
     PlaceM place,

@@ -23,9 +23,9 @@ import org.locationtech.jts.geom.Polygon;
  * The files of the invented ranches, text by name. {@code main} writes those that are committed
  * into {@code sample-fields/}; a test holds that they are what the generator makes.
  */
-final class SampleFields {
-  static final long RANCH_SEED = 2;
-  static final long SMALL_SEED = 4;
+public final class SampleFields {
+  public static final long RANCH_SEED = 2;
+  public static final long SMALL_SEED = 4;
   private static final JsonNodeFactory JSON = JsonNodeFactory.instance;
   private static final List<String> HEADERS =
       List.of(
@@ -40,7 +40,7 @@ final class SampleFields {
   }
 
   /** A case folder of any seed: the three fields, blemishes included. */
-  static Map<String, String> ranch(long seed) {
+  public static Map<String, String> ranch(long seed) {
     InventedRanch ranch = InventedRanch.ofThree(seed);
     return new TreeMap<>(
         Map.of(
@@ -51,7 +51,7 @@ final class SampleFields {
   }
 
   /** A case folder of the smallest job. */
-  static Map<String, String> small(long seed) {
+  public static Map<String, String> small(long seed) {
     InventedRanch ranch = InventedRanch.ofOne(seed);
     return new TreeMap<>(
         Map.of(
@@ -60,7 +60,7 @@ final class SampleFields {
             "job.yaml", resource("small-job.yaml")));
   }
 
-  static void write(Path folder, Map<String, String> files) {
+  public static void write(Path folder, Map<String, String> files) {
     try {
       Files.createDirectories(folder);
       for (Map.Entry<String, String> file : files.entrySet()) {

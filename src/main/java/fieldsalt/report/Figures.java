@@ -1,0 +1,108 @@
+package fieldsalt.report;
+
+import fieldsalt.quantity.UnitSystem;
+import fieldsalt.quantity.UnitSystem.Amount;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.Locale;
+
+/**
+ * Numbers as people read them: with their unit, and with no more digits than they deserve. Two
+ * figures for what carries an error of some tenths; a no-break space before the unit.
+ */
+final class Figures {
+  private static final String GAP = "\u00a0";
+  private final UnitSystem system;
+
+  Figures(UnitSystem system) {
+    this.system = system;
+  }
+
+  UnitSystem system() {
+    return system;
+  }
+
+  /** {@code 34 ha}, {@code 84 acres}. */
+  String amount(double inside, Amount amount) {
+    return twoFigures(system.of(inside, amount)) + GAP + unit(amount);
+  }
+
+  /** {@code 34 (28 to 41) ha}. */
+  String amount(double low, double mid, double high, Amount amount) {
+    return interval(system.of(low, amount), system.of(mid, amount), system.of(high, amount))
+        + GAP
+        + unit(amount);
+  }
+
+  /** An area, whose figure is exact: one decimal below 10. */
+  String area(double ha) {
+    double shown = system.of(ha, Amount.AREA);
+    return decimals(shown, shown < 10 ? 1 : 0) + GAP + unit(Amount.AREA);
+  }
+
+  String unit(Amount amount) {
+    return system.unit(amount);
+  }
+
+  /** {@code 4.2 dS/m}. */
+  static String ece(double dSPerM) {
+    return twoFigures(dSPerM) + GAP + "dS/m";
+  }
+
+  /** {@code 4.2 (3.1 to 5.6) dS/m}. */
+  static String ece(double low, double mid, double high) {
+    return interval(low, mid, high) + GAP + "dS/m";
+  }
+
+  /** {@code 4.2 (3.1 to 5.6)}: all three to the place of the middle one's second figure. */
+  static String interval(double low, double mid, double high) {
+    int places = places(mid != 0 ? mid : high);
+    return decimals(mid, places)
+        + " ("
+        + decimals(low, places)
+        + " to "
+        + decimals(high, places)
+        + ")";
+  }
+
+  /** Whole per cent; the ends are told as such. */
+  static String percent(double share) {
+    double pct = 100 * share;
+    if (pct > 99 && share < 1) {
+      return "over" + GAP + "99" + GAP + "%";
+    }
+    return pct < 1 && pct > 0 ? "under" + GAP + "1" + GAP + "%" : Math.round(pct) + GAP + "%";
+  }
+
+  /** Two significant figures, thousands apart. */
+  static String twoFigures(double value) {
+    return decimals(value, places(value));
+  }
+
+  private static int places(double value) {
+    double size = Math.abs(value);
+    if (!(size > 0) || Double.isInfinite(size)) {
+      return 0;
+    }
+    return 1 - (int) Math.floor(Math.log10(size * 1.0000001));
+  }
+
+  /** A number at so many decimals; fewer than none rounds to tens, hundreds. */
+  static String decimals(double value, int places) {
+    if (!Double.isFinite(value)) {
+      return "unknown";
+    }
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(places, RoundingMode.HALF_UP);
+    String text = String.format(Locale.ROOT, "%,." + Math.max(0, places) + "f", rounded);
+    return text.replace("-", "\u2212").replaceFirst("^\u2212(0(\\.0*)?)$", "$1");
+  }
+
+  /** {@code 1 site}, {@code 3 sites}. */
+  static String count(long n, String one) {
+    return count(n, one, one + "s");
+  }
+
+  static String count(long n, String one, String many) {
+    return String.format(Locale.ROOT, "%,d", n) + " " + (n == 1 ? one : many);
+  }
+}
