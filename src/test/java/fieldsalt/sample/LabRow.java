@@ -25,7 +25,7 @@ public record LabRow(
     String lab,
     Map<String, String> other) {
 
-  LabRow {
+  public LabRow {
     other = new TreeMap<>(other);
   }
 
@@ -41,7 +41,7 @@ public record LabRow(
     return new LabRow(id, field, where, depth, method, ec, unit, texture, lab, other);
   }
 
-  double dSPerM() {
+  public double dSPerM() {
     return Double.parseDouble(ec) / (unit.equals("uS/cm") ? 1000 : 1);
   }
 }
