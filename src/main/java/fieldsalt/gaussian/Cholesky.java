@@ -81,7 +81,7 @@ public final class Cholesky {
   /** A⁻¹ b; b is left as it is. */
   public double[] solve(double[] b) {
     double[] x = forward(b);
-    backward(x);
+    backwardInPlace(x);
     return x;
   }
 
@@ -99,7 +99,24 @@ public final class Cholesky {
     return y;
   }
 
-  private void backward(double[] y) {
+  /** U⁻¹ b; b is left as it is. */
+  public double[] backward(double[] b) {
+    double[] x = b.clone();
+    backwardInPlace(x);
+    return x;
+  }
+
+  /** b'Ab. */
+  public double quadratic(double[] b) {
+    double sum = 0;
+    for (int i = 0; i < u.length; i++) {
+      double x = RowKernel.dot(u[i], b, i, u.length);
+      sum += x * x;
+    }
+    return sum;
+  }
+
+  private void backwardInPlace(double[] y) {
     int n = u.length;
     for (int i = n - 1; i >= 0; i--) {
       double sum = y[i];

@@ -62,4 +62,28 @@ final class RowKernel {
       c[j] -= w * r[j];
     }
   }
+
+  /** {@code c[j] -= w * r[j]}, from <= j < to. */
+  static void subtract(double[] c, double w, double[] r, int from, int to) {
+    subtractOne(c, w, r, from, to);
+  }
+
+  /** Sum of products over from <= j < to, in four partial sums. */
+  static double dot(double[] a, double[] b, int from, int to) {
+    double s0 = 0;
+    double s1 = 0;
+    double s2 = 0;
+    double s3 = 0;
+    int j = from;
+    for (; j + 3 < to; j += 4) {
+      s0 += a[j] * b[j];
+      s1 += a[j + 1] * b[j + 1];
+      s2 += a[j + 2] * b[j + 2];
+      s3 += a[j + 3] * b[j + 3];
+    }
+    for (; j < to; j++) {
+      s0 += a[j] * b[j];
+    }
+    return s0 + s1 + (s2 + s3);
+  }
 }
