@@ -1,0 +1,52 @@
+package fieldsalt.basis;
+
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Settings of the stage that brings every reading to the saturated paste.
+ *
+ * @param laboratories by the laboratory's name as the samples give it; others take the defaults
+ * @param options what a user may switch on
+ */
+public record BasisSettings(
+    LaboratoryErrors laboratoryErrors,
+    ConversionErrors conversionErrors,
+    SpecialSoilErrors specialSoils,
+    Map<String, LaboratorySettings> laboratories,
+    BasisOptions options) {
+  public BasisSettings {
+    laboratories = Map.copyOf(laboratories);
+  }
+
+  public static BasisSettings defaults() {
+    return new BasisSettings(
+        LaboratoryErrors.defaults(),
+        ConversionErrors.defaults(),
+        SpecialSoilErrors.defaults(),
+        Map.of(),
+        BasisOptions.defaults());
+  }
+
+  public BasisSettings withLaboratory(String name, LaboratorySettings settings) {
+    Map<String, LaboratorySettings> more = new TreeMap<>(laboratories);
+    more.put(name, settings);
+    return new BasisSettings(laboratoryErrors, conversionErrors, specialSoils, more, options);
+  }
+
+  public BasisSettings withOptions(BasisOptions other) {
+    return new BasisSettings(laboratoryErrors, conversionErrors, specialSoils, laboratories, other);
+  }
+
+  public BasisSettings withLaboratoryErrors(LaboratoryErrors other) {
+    return new BasisSettings(other, conversionErrors, specialSoils, laboratories, options);
+  }
+
+  public BasisSettings withConversionErrors(ConversionErrors other) {
+    return new BasisSettings(laboratoryErrors, other, specialSoils, laboratories, options);
+  }
+
+  LaboratorySettings laboratory(String name) {
+    return laboratories.getOrDefault(name, LaboratorySettings.defaults());
+  }
+}

@@ -1,0 +1,110 @@
+package fieldsalt.basis;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.read.Sample;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+
+/** Makes SiteReadings: convert, keep the newest campaign, average over depth, name the offsets. */
+final class HandOver {
+  private final BasisSettings settings;
+  private final List<Finding> findings = new ArrayList<>();
+  private final List<LayerReading> readings;
+
+  HandOver(List<Sample> samples, BasisSettings settings) {
+    this.settings = settings;
+    LayerReadings converted = LayerReadings.of(samples, settings);
+    this.findings.addAll(converted.findings());
+    Campaigns campaigns = new Campaigns(settings.options().campaignDays());
+    this.readings =
+        campaigns.newest(converted.measured()).stream()
+            .filter(r -> r.sample().place().isPresent())
+            .toList();
+    findings.addAll(campaigns.findings());
+  }
+
+  RootZoneReadings rootZone(Function<String, RootZone> rootZone) {
+    List<SiteRow> ranch = SiteRow.group(readings);
+    Map<String, List<SiteRow>> byField = new TreeMap<>();
+    ranch.forEach(
+        row -> byField.computeIfAbsent(row.site().field(), f -> new ArrayList<>()).add(row));
+    List<DepthWeighting.Weighted> rows = new ArrayList<>();
+    List<FieldDepth> depths = new ArrayList<>();
+    byField.forEach(
+        (field, own) -> {
+          DepthWeighting depth =
+              new DepthWeighting(field, rootZone.apply(field), own, ranch, settings);
+          rows.addAll(depth.weighted());
+          depth.depth().ifPresent(depths::add);
+          findings.addAll(depth.findings());
+        });
+    return new RootZoneReadings(siteReadings(rows), depths);
+  }
+
+  private SiteReadings siteReadings(List<DepthWeighting.Weighted> rows) {
+    List<SiteRow.SiteKey> keys =
+        List.copyOf(new TreeSet<>(rows.stream().map(w -> w.row().site()).toList()));
+    List<String> offsets =
+        List.copyOf(
+            new TreeSet<>(
+                rows.stream().flatMap(w -> w.mean().loadings().keySet().stream()).toList()));
+    Map<SiteRow.SiteKey, Integer> siteIndex = index(keys);
+    Map<String, Integer> offsetIndex = index(offsets);
+    List<SiteReadings.Row> out =
+        rows.stream()
+            .sorted(java.util.Comparator.comparing(w -> siteIndex.get(w.row().site())))
+            .map(w -> row(w, siteIndex, offsetIndex))
+            .toList();
+    return new SiteReadings(
+        "ECe",
+        "dS/m",
+        Scale.LOG,
+        keys.stream().map(HandOver::site).toList(),
+        out,
+        offsets,
+        identity(offsets.size()),
+        findings);
+  }
+
+  private static <T extends Comparable<T>> Map<T, Integer> index(List<T> sorted) {
+    Map<T, Integer> index = new TreeMap<>();
+    sorted.forEach(item -> index.put(item, index.size()));
+    return index;
+  }
+
+  private static SiteReadings.Site site(SiteRow.SiteKey key) {
+    return new SiteReadings.Site(key.id(), key.field(), key.place(), key.date());
+  }
+
+  private static SiteReadings.Row row(
+      DepthWeighting.Weighted weighted,
+      Map<SiteRow.SiteKey, Integer> sites,
+      Map<String, Integer> offsets) {
+    DepthMean mean = weighted.mean();
+    List<SiteReadings.Loading> loadings =
+        mean.loadings().entrySet().stream()
+            .map(e -> new SiteReadings.Loading(offsets.get(e.getKey()), e.getValue()))
+            .toList();
+    SiteRow row = weighted.row();
+    return new SiteReadings.Row(
+        sites.get(row.site()),
+        mean.value(),
+        mean.ownVariance(),
+        loadings,
+        row.method().isBasis(),
+        row.method().label(),
+        row.laboratory());
+  }
+
+  static double[][] identity(int n) {
+    double[][] unit = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      unit[i][i] = 1;
+    }
+    return unit;
+  }
+}

@@ -1,0 +1,34 @@
+package fieldsalt.basis;
+
+import fieldsalt.quantity.Method;
+import fieldsalt.read.Sample;
+import java.util.Locale;
+
+/** What the ions of a row were measured in. */
+enum IonBasis {
+  PASTE,
+  ONE_TO_FIVE,
+  OTHER_EXTRACT,
+  EXTRACTABLE,
+  UNKNOWN;
+
+  /** The row's {@code ions_method}; by default the row's own method. */
+  static IonBasis of(Sample sample) {
+    String said = sample.ions().method().trim().toLowerCase(Locale.ROOT);
+    if (said.isEmpty()) {
+      return sample.method().map(IonBasis::of).orElse(UNKNOWN);
+    }
+    if (said.startsWith("extractable") || said.startsWith("exchangeable")) {
+      return EXTRACTABLE;
+    }
+    return Method.of(said).map(IonBasis::of).orElse(UNKNOWN);
+  }
+
+  private static IonBasis of(Method method) {
+    return switch (method) {
+      case PASTE -> PASTE;
+      case ONE_TO_FIVE -> ONE_TO_FIVE;
+      default -> OTHER_EXTRACT;
+    };
+  }
+}

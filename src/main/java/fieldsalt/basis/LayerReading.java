@@ -1,0 +1,45 @@
+package fieldsalt.basis;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.read.Sample;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * One reading of one layer on the basis, with the published factor and its errors kept apart.
+ *
+ * @param lnEce ln of ECe in dS/m
+ * @param ownVariance of ln ECe, independent of every other row
+ * @param shared the parts of its error that it has in common with other rows
+ * @param relation the relation that gave it
+ * @param factor ECe / EC, after temperature
+ * @param findings about this row alone
+ */
+record LayerReading(
+    Sample sample,
+    MethodKey method,
+    double lnEce,
+    double ownVariance,
+    List<Term> shared,
+    EceRelation relation,
+    double factor,
+    List<Finding> findings) {
+
+  /** A shared offset with variance 1 and its size in this row. */
+  record Term(String offset, double sd) {}
+
+  LayerReading {
+    shared = List.copyOf(shared);
+    findings = List.copyOf(findings);
+  }
+
+  double ece() {
+    return Math.exp(lnEce);
+  }
+
+  LayerReading with(Finding finding) {
+    List<Finding> more = new ArrayList<>(findings);
+    more.add(finding);
+    return new LayerReading(sample, method, lnEce, ownVariance, shared, relation, factor, more);
+  }
+}

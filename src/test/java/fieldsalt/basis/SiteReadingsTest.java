@@ -1,0 +1,96 @@
+package fieldsalt.basis;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.read.Sample;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** What the surface is handed: values, own errors, shared loadings. */
+class SiteReadingsTest {
+  private static final RootZone TOP = new RootZone(30, Uptake.UNIFORM);
+
+  private static SiteReadings readings(RootZone zone, List<Sample> samples) {
+    return Basis.siteReadings(samples, BasisSettings.defaults(), f -> zone);
+  }
+
+  @Test
+  void oneLoamAtOneToFiveHasThePublishedFactorAndItsErrorInThreeParts() {
+    SiteReadings r = readings(TOP, List.of(Samples.sample().ec(0.5).get()));
+    SiteReadings.Row row = r.rows().get(0);
+    assertThat(row.value()).isCloseTo(Math.log(0.5 * 9.5), within(1e-12));
+    // design: two thirds of the conversion variance shared, each half; the rest own; laboratory
+    // 1:5 0.07 shared and 0.05 own (practice table of defaults); loam 0.22
+    double conversion = 0.22 * 0.22;
+    assertThat(row.ownVariance()).isCloseTo(conversion / 3 + 0.05 * 0.05, within(1e-12));
+    assertThat(r.offsets()).containsExactly("laboratory: Lab, 1:5", "soil: 1:5, medium");
+    assertThat(row.loadings()).hasSize(2);
+    assertThat(row.loadings().get(0).weight())
+        .isCloseTo(Math.sqrt(conversion / 3 + 0.07 * 0.07), within(1e-12));
+    assertThat(row.loadings().get(1).weight()).isCloseTo(Math.sqrt(conversion / 3), within(1e-12));
+    assertThat(r.offsetCovariance()).isDeepEqualTo(new double[][] {{1, 0}, {0, 1}});
+  }
+
+  @Test
+  void aPasteRowCarriesLaboratoryErrorToo() {
+    SiteReadings r = readings(TOP, List.of(Samples.sample().paste(4).get()));
+    SiteReadings.Row row = r.rows().get(0);
+    assertThat(row.paste()).isTrue();
+    assertThat(row.value()).isEqualTo(Math.log(4));
+    assertThat(row.ownVariance()).isCloseTo(0.07 * 0.07, within(1e-12));
+    assertThat(row.loadings()).hasSize(1);
+    assertThat(row.loadings().get(0).weight()).isCloseTo(0.10, within(1e-12));
+  }
+
+  @Test
+  void layersOfOneSiteKeepTheirSharedErrorWhole() {
+    SiteReadings r =
+        readings(
+            new RootZone(90, Uptake.UNIFORM),
+            List.of(
+                Samples.sample().depth(0, 30).ec(0.3).get(),
+                Samples.sample().depth(30, 60).ec(0.6).get(),
+                Samples.sample().depth(60, 90).ec(0.9).get()));
+    SiteReadings.Row row = r.rows().get(0);
+    assertThat(row.value()).isCloseTo(Math.log(0.6 * 9.5), within(1e-12));
+    // all three share both offsets wholly: the loading is that of one row
+    assertThat(row.loadings().get(1).weight()).isCloseTo(0.22 / Math.sqrt(3), within(1e-12));
+    double own = 0.22 * 0.22 / 3 + 0.05 * 0.05;
+    double weights = (0.3 * 0.3 + 0.6 * 0.6 + 0.9 * 0.9) / (1.8 * 1.8);
+    assertThat(row.ownVariance()).isCloseTo(own * weights, within(1e-12));
+  }
+
+  @Test
+  void orderOfRowsNeverMatters() {
+    List<Sample> samples = new ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      samples.add(Samples.sample().id("S" + i).ec(0.2 + 0.1 * i).row(2 * i).get());
+      samples.add(Samples.sample().id("S" + i).paste(2 + i).row(2 * i + 1).get());
+    }
+    SiteReadings before = readings(TOP, samples);
+    Collections.shuffle(samples, new Random(5));
+    SiteReadings after = readings(TOP, samples);
+    assertThat(after.rows()).isEqualTo(before.rows());
+    assertThat(after.sites()).isEqualTo(before.sites());
+    assertThat(before.sites()).isSortedAccordingTo(java.util.Comparator.comparing(s -> s.id()));
+    assertThat(before.rows()).hasSize(24);
+  }
+
+  @Test
+  void theNewestCampaignIsMappedAndItSaysSo() {
+    SiteReadings r =
+        readings(
+            TOP,
+            List.of(
+                Samples.sample().date("2024-03-01").get(),
+                Samples.sample().date("2025-03-01").get(),
+                Samples.sample().id("B").date("2025-01-15").get()));
+    assertThat(r.sites()).hasSize(2);
+    assertThat(r.findings()).extracting(Finding::code).contains("several-campaigns");
+  }
+}
