@@ -1,0 +1,68 @@
+package fieldsalt.handover;
+
+import fieldsalt.finding.Finding;
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Writes every file for GIS programs and machines into a folder. */
+public final class Handover {
+  private final Path folder;
+  private final HandoverInput input;
+  private final List<WrittenFile> files = new ArrayList<>();
+  private final List<Finding> findings = new ArrayList<>();
+
+  private Handover(Path folder, HandoverInput input) {
+    this.folder = folder;
+    this.input = input;
+  }
+
+  /**
+   * Writes all files.
+   *
+   * @param folder an empty folder
+   * @throws fieldsalt.finding.InputProblem if the ranch crosses the 180th meridian
+   */
+  public static HandoverResult write(Path folder, HandoverInput input) throws IOException {
+    Handover handover = new Handover(folder, input);
+    handover.geoJson();
+    handover.rasters();
+    return new HandoverResult(handover.files, handover.findings);
+  }
+
+  private void geoJson() throws IOException {
+    Degrees degrees = new Degrees(input.projection());
+    List<Feature> zones = input.zones().stream().map(ZoneFeature::feature).toList();
+    List<Feature> samples = input.samples().stream().map(SampleFeature::feature).toList();
+    geoJson("zones.geojson", "the zones and their figures", inDegrees(zones, degrees));
+    geoJson("samples.geojson", "the sampled sites and their ECe", inDegrees(samples, degrees));
+    if (input.projection().isLocal()) {
+      findings.add(
+          new Finding(
+              "local-coordinates",
+              "zones.geojson, samples.geojson",
+              "coordinates in metres of a local system",
+              "written as metres: a GIS program must be told so, and no machine file can be made"));
+    }
+  }
+
+  private static List<Feature> inDegrees(List<Feature> features, Degrees degrees) {
+    return features.stream().map(f -> f.withShape(degrees.of(f.shape()))).toList();
+  }
+
+  private void geoJson(String name, String what, List<Feature> features) throws IOException {
+    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(folder.resolve(name)))) {
+      GeoJsonWriter.write(out, features, input.projection().isLocal());
+    }
+    files.add(new WrittenFile(name, what));
+  }
+
+  private void rasters() throws IOException {
+    files.addAll(
+        new SurfaceRasters(input.projection(), input.labels()).write(folder, input.maps()));
+  }
+}

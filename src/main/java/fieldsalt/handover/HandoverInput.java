@@ -1,0 +1,34 @@
+package fieldsalt.handover;
+
+import fieldsalt.geo.RanchProjection;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.SurfaceMap;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that the files say.
+ *
+ * @param projection of every shape and raster
+ * @param fields the ranch's fields, names unique
+ * @param zones in the order in which files list them
+ * @param samples in the order in which files list them
+ * @param maps the surface: one grid for the ranch, or one a field
+ * @param labels what the mapped numbers are called
+ * @param machine the rates for the spreader, if there are any
+ */
+public record HandoverInput(
+    RanchProjection projection,
+    List<FieldBoundary> fields,
+    List<ZoneFeature> zones,
+    List<SampleFeature> samples,
+    List<SurfaceMap> maps,
+    SurfaceLabels labels,
+    Optional<MachineJob> machine) {
+  public HandoverInput {
+    fields = List.copyOf(fields);
+    zones = List.copyOf(zones);
+    samples = List.copyOf(samples);
+    maps = List.copyOf(maps);
+  }
+}

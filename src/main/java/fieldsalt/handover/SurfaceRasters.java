@@ -1,0 +1,61 @@
+package fieldsalt.handover;
+
+import fieldsalt.geo.RanchProjection;
+import fieldsalt.surface.SurfaceMap;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** The three rasters of each map: median, error and chance. */
+final class SurfaceRasters {
+  private final RanchProjection projection;
+  private final SurfaceLabels labels;
+
+  SurfaceRasters(RanchProjection projection, SurfaceLabels labels) {
+    this.projection = projection;
+    this.labels = labels;
+  }
+
+  /**
+   * Writes {@code ece.tif}, {@code ece-error.tif} and {@code p-above.tif}; where there are several
+   * maps one set each, with the map's first field in the name.
+   */
+  List<WrittenFile> write(Path folder, List<SurfaceMap> maps) throws IOException {
+    List<String> names = maps.stream().map(map -> String.join(" ", map.fields())).toList();
+    Map<String, String> safe = SafeName.of(names);
+    List<WrittenFile> written = new ArrayList<>();
+    for (int i = 0; i < maps.size(); i++) {
+      String suffix = maps.size() == 1 ? "" : "-" + safe.get(names.get(i));
+      String of = maps.size() == 1 ? "" : ", " + names.get(i);
+      SurfaceMap map = maps.get(i);
+      written.add(raster(folder, "ece" + suffix, of, band(map, map.median(), median(), true)));
+      written.add(raster(folder, "ece-error" + suffix, of, band(map, map.error(), error(), false)));
+      written.add(raster(folder, "p-above" + suffix, of, band(map, map.chance(), chance(), false)));
+    }
+    return written;
+  }
+
+  private WrittenFile raster(Path folder, String name, String of, RasterBand band)
+      throws IOException {
+    GeoTiffWriter.write(folder.resolve(name + ".tif"), band, projection);
+    return new WrittenFile(name + ".tif", band.description() + of);
+  }
+
+  private RasterBand band(SurfaceMap map, float[] values, String what, boolean hasUnit) {
+    return new RasterBand(map.grid(), values, what, hasUnit ? labels.unit() : "");
+  }
+
+  private String median() {
+    return "median " + labels.property();
+  }
+
+  private String error() {
+    return "standard error of " + (labels.logScale() ? "ln " : "") + labels.property();
+  }
+
+  private String chance() {
+    return "chance to be above " + labels.limit();
+  }
+}

@@ -1,0 +1,28 @@
+package fieldsalt.handover;
+
+import fieldsalt.zones.Zone;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * A zone and its figures.
+ *
+ * @param zone its shape in metres
+ * @param properties further figures in the order in which files list them, e.g. {@code ece_dS_m};
+ *     {@code field}, {@code zone}, {@code class} and {@code area_ha} are added in front
+ */
+public record ZoneFeature(Zone zone, Map<String, Object> properties) {
+  public ZoneFeature {
+    properties = new LinkedHashMap<>(properties);
+  }
+
+  Feature feature() {
+    Map<String, Object> all = new LinkedHashMap<>();
+    all.put("field", zone.field());
+    all.put("zone", zone.name());
+    all.put("class", zone.label());
+    all.put("area_ha", Rounding.decimals(zone.areaHa(), 4));
+    properties.forEach(all::putIfAbsent);
+    return new Feature(zone.shapeM(), all);
+  }
+}
