@@ -78,6 +78,17 @@ public final class Cholesky {
     return 2 * sum;
   }
 
+  /** L z: independent standard normals z become correlated as A; z is left as it is. */
+  public double[] correlate(double[] z) {
+    double[] y = new double[u.length];
+    for (int i = 0; i < u.length; i++) {
+      for (int j = i; j < u.length; j++) {
+        y[j] += u[i][j] * z[i];
+      }
+    }
+    return y;
+  }
+
   /** A⁻¹ b; b is left as it is. */
   public double[] solve(double[] b) {
     double[] x = forward(b);
