@@ -1,7 +1,5 @@
 package fieldsalt.gaussian;
 
-import java.util.Arrays;
-
 /**
  * The factor of a symmetric positive definite matrix: A = U'U, U upper triangular (L = U').
  * Blocked, by rows (Golub and Van Loan 2013, Matrix Computations, 4th ed., algorithm 4.2.10 on
@@ -11,14 +9,10 @@ import java.util.Arrays;
  * b[i]} holds element i of every right-hand side.
  */
 public final class Cholesky {
-  /** Rows eliminated together: they stay in the second-level cache while the rest is updated. */
-  private static final int PANEL = 32;
+  private static final int PANEL = Elimination.PANEL;
 
   /** Right-hand sides solved together. */
   private static final int STRIP = 512;
-
-  /** A pivot below this share of its diagonal element is rounding, not information. */
-  private static final double SINGULAR = 1e-14;
 
   private final double[][] u;
 
@@ -36,32 +30,11 @@ public final class Cholesky {
    */
   public static Cholesky factor(double[][] a) {
     int n = a.length;
-    double[] least = new double[n];
-    Arrays.setAll(least, i -> SINGULAR * a[i][i]);
-    for (int first = 0; first < n; first += PANEL) {
-      int last = Math.min(n, first + PANEL);
-      for (int i = first; i < last; i++) {
-        RowKernel.subtract(a[i], a, i, a, first, i, i, n);
-        scale(a[i], i, least[i]);
-      }
-      for (int i = last; i < n; i++) {
-        RowKernel.subtract(a[i], a, i, a, first, last, i, n);
-      }
+    int dropped = Elimination.eliminate(a, n, n, n);
+    if (dropped >= 0) {
+      throw new NotPositiveDefinite(dropped);
     }
     return new Cholesky(a);
-  }
-
-  private static void scale(double[] row, int i, double least) {
-    double pivot = row[i];
-    if (!(pivot > least) || Double.isInfinite(pivot)) {
-      throw new NotPositiveDefinite(i, pivot);
-    }
-    double root = Math.sqrt(pivot);
-    double inverse = 1 / root;
-    row[i] = root;
-    for (int j = i + 1; j < row.length; j++) {
-      row[j] *= inverse;
-    }
   }
 
   /** Number of rows of A. */
@@ -141,7 +114,11 @@ public final class Cholesky {
 
   /** Replaces B, given by rows, by L⁻¹B. */
   public void forwardRows(double[][] b) {
-    int columns = b.length == 0 ? 0 : b[0].length;
+    forwardRows(b, b.length == 0 ? 0 : b[0].length);
+  }
+
+  /** The same for the first {@code columns} right-hand sides only. */
+  public void forwardRows(double[][] b, int columns) {
     for (int from = 0; from < columns; from += STRIP) {
       forwardStrip(b, from, Math.min(columns, from + STRIP));
     }

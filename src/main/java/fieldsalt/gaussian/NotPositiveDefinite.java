@@ -14,6 +14,11 @@ public final class NotPositiveDefinite extends ArithmeticException {
     this.row = row;
   }
 
+  NotPositiveDefinite(int row) {
+    super("not positive definite: row " + row + " is determined by those before it");
+    this.row = row;
+  }
+
   /** The first row, from 0, that the rows before it determine. */
   public int row() {
     return row;

@@ -1,0 +1,19 @@
+package fieldsalt.surface;
+
+/**
+ * A fast way to predict many places from one field's data. A kernel is shared by all threads; each
+ * thread has a solver of its own. What is predicted for a place may depend on the group that it is
+ * in, never on the thread or on the groups before.
+ */
+interface PredictionKernel {
+  /** Cells on a side of the square groups that suit this kernel. */
+  int groupSide();
+
+  Solver solver();
+
+  /** The work space of one thread. */
+  interface Solver {
+    /** Writes estimates and variances of the group's places. */
+    void predict(KernelGroup group);
+  }
+}
