@@ -1,0 +1,74 @@
+package fieldsalt.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Point;
+
+/** Names on a map, each where its shape is widest, left out where it would cover another. */
+final class Labels {
+  private static final int LONGEST = 16;
+  private static final double LETTER = 8.6;
+  private static final double LINE = 17;
+  private final Markup page;
+  private final Frame frame;
+  private final List<Envelope> taken = new ArrayList<>();
+
+  Labels(Markup page, Frame frame) {
+    this.page = page;
+    this.frame = frame;
+  }
+
+  /** The name of a zone inside it, if there is room. */
+  void zone(String name, Geometry shapeM) {
+    Point middle = MaximumInscribedCircle.getCenter(shapeM, Math.max(1, 2 / frame.perM()));
+    double x = frame.x(middle.getX());
+    double y = frame.y(middle.getY());
+    double room = 2 * middle.distance(shapeM.getBoundary()) * frame.perM();
+    if (room > LINE && take(x, y, name)) {
+      write(name, x, y + LINE / 3, "zone-name");
+    }
+  }
+
+  /** The name of a field above it. */
+  void field(String name, Geometry shapeM) {
+    Envelope box = shapeM.getEnvelopeInternal();
+    double x = frame.x(box.centre().x);
+    write(name, x, frame.y(box.getMaxY()) - 8, "field-name");
+  }
+
+  private boolean take(double x, double y, String name) {
+    double half = shortened(name).length() * LETTER / 2;
+    Envelope box = new Envelope(x - half, x + half, y - LINE / 2, y + LINE / 2);
+    boolean free = taken.stream().noneMatch(box::intersects);
+    if (free) {
+      taken.add(box);
+    }
+    return free;
+  }
+
+  private void write(String name, double x, double y, String kind) {
+    page.line(
+        "text",
+        shortened(name),
+        "x",
+        Chart.number(x),
+        "y",
+        Chart.number(y),
+        "class",
+        kind,
+        "text-anchor",
+        "middle",
+        "aria-hidden",
+        "true");
+  }
+
+  /** At most 16 characters, never half of one. */
+  static String shortened(String name) {
+    return name.codePointCount(0, name.length()) <= LONGEST
+        ? name
+        : name.substring(0, name.offsetByCodePoints(0, LONGEST - 1)) + "…";
+  }
+}

@@ -1,0 +1,215 @@
+package fieldsalt.report;
+
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.handover.Palette;
+import fieldsalt.read.FieldBoundary;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.geom.Envelope;
+
+/** The map: zones, sites, legend with units and scheme, scale, north; and the surface behind. */
+final class MapSection implements Section {
+  private final PageInput input;
+  private final Figures figures;
+
+  MapSection(PageInput input, Figures figures) {
+    this.input = input;
+    this.figures = figures;
+  }
+
+  @Override
+  public String id() {
+    return "map";
+  }
+
+  @Override
+  public String title() {
+    return "The map";
+  }
+
+  @Override
+  public void body(Markup page) {
+    List<List<FieldBoundary>> groups = Neighbourhoods.of(mapped());
+    page.in(
+        "figure",
+        () -> {
+          groups.forEach(g -> new MapDrawing(input, figures, page, g).zones());
+          page.in("figcaption", () -> legend(page));
+        },
+        "class",
+        "wide");
+    if (!input.isFlat()) {
+      surface(page, groups);
+    }
+  }
+
+  private List<FieldBoundary> mapped() {
+    return input.ranch().fields().stream()
+        .filter(f -> input.schemes().containsKey(f.name()))
+        .toList();
+  }
+
+  private void legend(Markup page) {
+    fieldsByScheme().forEach((scheme, fields) -> scheme(page, scheme, fields));
+    page.in("div", () -> signs(page), "class", "legend");
+  }
+
+  private Map<ClassScheme, List<String>> fieldsByScheme() {
+    Map<ClassScheme, List<String>> byScheme = new LinkedHashMap<>();
+    for (FieldBoundary f : mapped()) {
+      byScheme.computeIfAbsent(input.schemes().get(f.name()), s -> new ArrayList<>()).add(f.name());
+    }
+    return byScheme;
+  }
+
+  private void scheme(Markup page, ClassScheme scheme, List<String> fields) {
+    page.in(
+        "div",
+        () -> {
+          page.in("strong", () -> page.text(scheme.name()));
+          page.in("span", () -> page.text("field ").name(String.join(", ", fields)));
+          for (int k = 0; k < scheme.labels().size(); k++) {
+            entry(page, scheme, k);
+          }
+        },
+        "class",
+        "legend");
+  }
+
+  private void entry(Markup page, ClassScheme scheme, int k) {
+    page.in(
+        "span",
+        () -> {
+          Swatch.write(page, Colours.ofClass(k, scheme.labels().size()), "shade of");
+          page.text(scheme.labels().get(k) + ": " + limits(scheme, k));
+        });
+  }
+
+  private static String limits(ClassScheme scheme, int k) {
+    List<Double> b = scheme.breaks();
+    if (b.isEmpty()) {
+      return "any ECe";
+    }
+    if (k == 0) {
+      return "ECe below " + Figures.ece(b.get(0));
+    }
+    return k == b.size()
+        ? Figures.ece(b.get(k - 1)) + " and above"
+        : Figures.twoFigures(b.get(k - 1)) + " to " + Figures.ece(b.get(k));
+  }
+
+  private void signs(Markup page) {
+    sign(
+        page,
+        "<circle cx=\"10\" cy=\"8\" r=\"4.5\" class=\"site paste\"/>",
+        "site with a saturated paste");
+    sign(
+        page,
+        "<circle cx=\"10\" cy=\"8\" r=\"4.5\" class=\"site\"/>",
+        "site with a converted reading");
+    sign(
+        page,
+        "<rect width=\"20\" height=\"16\" fill=\"url(#undecided)\" class=\"hatch\"/>",
+        "hatched: nobody can say yet whether ECe is above "
+            + limitWords()
+            + " (chance 20 to 80 %)");
+    if (input.surface().maps().stream().anyMatch(m -> !m.beyond().isEmpty())) {
+      sign(
+          page,
+          "<rect width=\"20\" height=\"16\" fill=\"url(#beyond)\" class=\"hatch\"/>",
+          "hatched the other way: the survey reads outside what was sampled");
+    }
+  }
+
+  private String limitWords() {
+    boolean allCrops =
+        input.schemes().keySet().stream()
+            .allMatch(f -> input.settings().cropByField().containsKey(f));
+    return allCrops ? "what the crop stands without loss" : "the field's limit";
+  }
+
+  private static void sign(Markup page, String drawn, String means) {
+    page.in(
+        "span",
+        () -> {
+          page.in(
+              "svg",
+              () -> page.trusted(drawn),
+              "class",
+              "swatch",
+              "viewBox",
+              "0 0 20 16",
+              "aria-hidden",
+              "true");
+          page.text(means);
+        });
+  }
+
+  private void surface(Markup page, List<List<FieldBoundary>> groups) {
+    if (input.surface().maps().isEmpty()) {
+      return;
+    }
+    SurfacePicture picture = SurfacePicture.scaledTo(input.surface().maps());
+    page.line("h3", "The surface behind the zones");
+    page.in(
+        "figure",
+        () -> {
+          groups.forEach(g -> new MapDrawing(input, figures, page, g).surface(picture));
+          page.in("figcaption", () -> ramp(page, picture));
+        },
+        "class",
+        "wide");
+  }
+
+  private static void ramp(Markup page, SurfacePicture picture) {
+    page.text("Median ECe of the root zone: ");
+    page.text(Figures.ece(picture.least()));
+    page.in(
+        "svg",
+        () -> {
+          for (int i = 0; i < 40; i++) {
+            page.empty(
+                "rect",
+                "x",
+                String.valueOf(5 * i),
+                "width",
+                "5.5",
+                "height",
+                "16",
+                "fill",
+                Palette.hex(i / 39.0));
+          }
+        },
+        "class",
+        "ramp",
+        "viewBox",
+        "0 0 200 16",
+        "role",
+        "img",
+        "aria-label",
+        "from pale to dark");
+    page.text(Figures.ece(picture.most()) + ". Half of the soil at a place may be saltier.");
+  }
+
+  /** Fields that lie near enough to be drawn in one frame. */
+  static final class Neighbourhoods {
+    private static final double LONGEST_GAP = 2.5;
+
+    private Neighbourhoods() {}
+
+    /** All in one frame, or each in its own where the frame would be mostly empty. */
+    static List<List<FieldBoundary>> of(List<FieldBoundary> fields) {
+      Envelope box = new Envelope();
+      double largest = 0;
+      for (FieldBoundary field : fields) {
+        Envelope own = field.shapeM().getEnvelopeInternal();
+        box.expandToInclude(own);
+        largest = Math.max(largest, Math.max(own.getWidth(), own.getHeight()));
+      }
+      boolean near = Math.max(box.getWidth(), box.getHeight()) <= LONGEST_GAP * largest;
+      return near ? List.of(fields) : fields.stream().map(List::of).toList();
+    }
+  }
+}

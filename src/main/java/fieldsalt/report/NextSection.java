@@ -1,0 +1,62 @@
+package fieldsalt.report;
+
+import fieldsalt.report.PageSurface.NextMeasurement;
+import java.util.List;
+
+/** The list of what to measure next. */
+final class NextSection implements Section {
+  private final PageInput input;
+
+  NextSection(PageInput input) {
+    this.input = input;
+  }
+
+  @Override
+  public String id() {
+    return "next";
+  }
+
+  @Override
+  public String title() {
+    return "What to measure next";
+  }
+
+  @Override
+  public boolean isNeeded() {
+    return !input.surface().next().isEmpty();
+  }
+
+  @Override
+  public void body(Markup page) {
+    page.line(
+        "p",
+        "In this order each further measurement narrows the map most. Stop when the errors are"
+            + " small enough for the decision. The places are in next.csv.");
+    Table table =
+        new Table(
+            "Standard error of mean ECe after this and the measurements above it, per cent",
+            "Order",
+            "Measure",
+            "Because",
+            "Ranch mean",
+            "Zone known worst");
+    List<NextMeasurement> next = input.surface().next();
+    table.write(
+        page,
+        () -> {
+          for (int i = 0; i < next.size(); i++) {
+            row(page, table, i + 1, next.get(i));
+          }
+        });
+  }
+
+  private static void row(Markup page, Table table, int order, NextMeasurement n) {
+    table.row(
+        page,
+        String.valueOf(order),
+        n.what(),
+        n.why(),
+        Figures.percent(n.ranchErrorPct() / 100),
+        Figures.percent(n.worstZoneErrorPct() / 100));
+  }
+}

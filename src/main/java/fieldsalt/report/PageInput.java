@@ -1,0 +1,44 @@
+package fieldsalt.report;
+
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.finding.Finding;
+import fieldsalt.read.Ranch;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * All that the page shows.
+ *
+ * @param schemes by field, in the fields' order; a field left out is absent
+ * @param zones in the order of fields, then of names
+ * @param findings of every stage, in the order in which they were made
+ * @param citations of the crop table and of the plan's rules, as far as they were used
+ */
+public record PageInput(
+    Ranch ranch,
+    PageSettings settings,
+    PageReadings readings,
+    SiteReadings sites,
+    PageSurface surface,
+    Map<String, ClassScheme> schemes,
+    List<PageZone> zones,
+    List<Finding> findings,
+    List<String> citations) {
+  public PageInput {
+    schemes = new LinkedHashMap<>(schemes);
+    zones = List.copyOf(zones);
+    findings = List.copyOf(findings);
+    citations = List.copyOf(citations);
+  }
+
+  /** Whether the map was found no better than the mean of each field. */
+  boolean isFlat() {
+    return surface.report().chosen().equals("mean");
+  }
+
+  double areaHa() {
+    return zones.stream().mapToDouble(z -> z.zone().areaHa()).sum();
+  }
+}

@@ -1,0 +1,22 @@
+package fieldsalt.report;
+
+import fieldsalt.zones.Zone;
+import java.util.OptionalDouble;
+
+/**
+ * A zone with its figures and what to do there.
+ *
+ * @param low 5 % quantile of its mean ECe, dS/m
+ * @param mean of ECe over the zone, dS/m
+ * @param high 95 % quantile of its mean ECe, dS/m
+ * @param chanceAbove mean chance of its points to be above the field's limit, 0 to 1
+ * @param yieldPct expected relative yield of the field's crop; empty where none is published
+ */
+public record PageZone(
+    Zone zone,
+    double low,
+    double mean,
+    double high,
+    double chanceAbove,
+    OptionalDouble yieldPct,
+    ZoneAdvice advice) {}

@@ -1,0 +1,55 @@
+package fieldsalt.report;
+
+import fieldsalt.surface.SurfaceReport;
+import fieldsalt.surface.SurfaceReport.Candidate;
+import java.util.Optional;
+
+/** Figures of the validation in words that a grower understands. */
+final class Words {
+  private Words() {}
+
+  /** How well the map predicts a place it has not seen, in one or two sentences. */
+  static String trust(SurfaceReport report) {
+    Optional<Candidate> chosen = candidate(report, report.chosen());
+    if (report.chosen().equals("mean")) {
+      return "The samples show how much salt there is, not where it is: no map of these samples"
+          + " foretells a left-out sample better than its field's mean, so do not vary rates by"
+          + " place.";
+    }
+    return chosen.map(c -> within(c) + against(report, c)).orElse("The map was not tested.");
+  }
+
+  private static String within(Candidate c) {
+    return "At a place it has not seen the map is typically right to within a factor of "
+        + Figures.twoFigures(Math.exp(c.rmse()))
+        + " (tested on "
+        + Figures.count(c.sites(), "sample site")
+        + ", each left out in turn)";
+  }
+
+  private static String against(SurfaceReport report, Candidate chosen) {
+    return candidate(report, "mean")
+        .filter(mean -> mean.rmse() > chosen.rmse())
+        .map(
+            mean ->
+                ", an error "
+                    + Figures.percent(1 - chosen.rmse() / mean.rmse())
+                    + " smaller than that of the field's mean.")
+        .orElse(".");
+  }
+
+  static Optional<Candidate> candidate(SurfaceReport report, String method) {
+    return report.candidates().stream().filter(c -> c.method().equals(method)).findFirst();
+  }
+
+  /** What a method is called on the page. */
+  static String method(String key) {
+    return switch (key) {
+      case "mean" -> "each field's mean";
+      case "kriging" -> "kriging";
+      case "drift" -> "kriging with the survey";
+      case "idw" -> "inverse distance";
+      default -> key;
+    };
+  }
+}
