@@ -7,7 +7,8 @@ record Lattice(double westM, double northM, double stepM, int columns, int rows)
   }
 
   double y(int node) {
-    return northM - (node / columns) * stepM;
+    int row = node / columns;
+    return northM - row * stepM;
   }
 
   int nodes() {

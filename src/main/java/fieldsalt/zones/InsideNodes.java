@@ -1,0 +1,81 @@
+package fieldsalt.zones;
+
+import java.util.Arrays;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+
+/** Which nodes of a lattice lie inside a polygon: even-odd along each row. */
+final class InsideNodes {
+  private final Lattice lattice;
+  private final double[][] cuts;
+  private final int[] cutCount;
+
+  private InsideNodes(Lattice lattice) {
+    this.lattice = lattice;
+    cuts = new double[lattice.rows()][4];
+    cutCount = new int[lattice.rows()];
+  }
+
+  static boolean[] of(Lattice lattice, Geometry area) {
+    InsideNodes scan = new InsideNodes(lattice);
+    for (int g = 0; g < area.getNumGeometries(); g++) {
+      Polygon polygon = (Polygon) area.getGeometryN(g);
+      scan.ring(polygon.getExteriorRing().getCoordinates());
+      for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
+        scan.ring(polygon.getInteriorRingN(h).getCoordinates());
+      }
+    }
+    return scan.fill();
+  }
+
+  private void ring(Coordinate[] ring) {
+    for (int i = 1; i < ring.length; i++) {
+      Coordinate low = ring[i].y < ring[i - 1].y ? ring[i] : ring[i - 1];
+      Coordinate high = low == ring[i] ? ring[i - 1] : ring[i];
+      segment(low, high);
+    }
+  }
+
+  /** Rows with low.y <= y < high.y. */
+  private void segment(Coordinate low, Coordinate high) {
+    int first = (int) Math.max(0, Math.floor((lattice.northM() - high.y) / lattice.stepM()) - 1);
+    int last =
+        (int)
+            Math.min(
+                lattice.rows() - 1.0, Math.ceil((lattice.northM() - low.y) / lattice.stepM()) + 1);
+    for (int row = first; row <= last; row++) {
+      double y = lattice.northM() - row * lattice.stepM();
+      if (low.y <= y && y < high.y) {
+        add(row, low.x + (high.x - low.x) * (y - low.y) / (high.y - low.y));
+      }
+    }
+  }
+
+  private void add(int row, double x) {
+    if (cutCount[row] == cuts[row].length) {
+      cuts[row] = Arrays.copyOf(cuts[row], cutCount[row] * 2);
+    }
+    cuts[row][cutCount[row]++] = x;
+  }
+
+  private boolean[] fill() {
+    boolean[] inside = new boolean[lattice.nodes()];
+    for (int row = 0; row < lattice.rows(); row++) {
+      Arrays.sort(cuts[row], 0, cutCount[row]);
+      for (int k = 0; k + 1 < cutCount[row]; k += 2) {
+        fillRow(inside, row, cuts[row][k], cuts[row][k + 1]);
+      }
+    }
+    return inside;
+  }
+
+  private void fillRow(boolean[] inside, int row, double west, double east) {
+    double first = Math.max(0, Math.ceil((west - lattice.westM()) / lattice.stepM()));
+    double end = Math.min(lattice.columns(), Math.ceil((east - lattice.westM()) / lattice.stepM()));
+    if (first < end) {
+      int start = row * lattice.columns();
+      Arrays.fill(inside, start + (int) first, start + (int) end, true);
+    }
+  }
+}

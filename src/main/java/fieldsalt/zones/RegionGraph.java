@@ -1,0 +1,206 @@
+package fieldsalt.zones;
+
+import java.util.Arrays;
+import java.util.PriorityQueue;
+
+/**
+ * Regions that touch: those that must go are joined to neighbours, the smallest first. Regions of
+ * one class that come to touch become one. The outcome does not depend on the order in which
+ * regions or contacts were added but for exact ties, which go to the lower number.
+ */
+final class RegionGraph {
+  /** Which neighbour a region joins. */
+  enum Choice {
+    CLOSEST_VALUE,
+    LONGEST_CONTACT
+  }
+
+  private final UnionFind sets;
+  private final int[] klass;
+  private final double[] area;
+  private final double[] valueSum;
+  private final boolean[] thin;
+  private final int[] head;
+  private final int[] tail;
+  private int[] to = new int[1024];
+  private int[] next = new int[1024];
+  private double[] length = new double[1024];
+  private int links;
+  private final double[] contact;
+  private final PriorityQueue<Entry> queue = new PriorityQueue<>();
+
+  private record Entry(double area, int region) implements Comparable<Entry> {
+    @Override
+    public int compareTo(Entry other) {
+      int byArea = Double.compare(area, other.area);
+      return byArea != 0 ? byArea : Integer.compare(region, other.region);
+    }
+  }
+
+  RegionGraph(int regions) {
+    sets = new UnionFind(regions);
+    klass = new int[regions];
+    area = new double[regions];
+    valueSum = new double[regions];
+    thin = new boolean[regions];
+    head = new int[regions];
+    tail = new int[regions];
+    Arrays.fill(head, -1);
+    contact = new double[regions];
+  }
+
+  void region(int id, int itsClass, boolean isThin) {
+    klass[id] = itsClass;
+    thin[id] = isThin;
+  }
+
+  /** Adds a bit of ground with its value to a region. */
+  void ground(int id, double bitArea, double value) {
+    area[id] += bitArea;
+    valueSum[id] += bitArea * value;
+  }
+
+  void touch(int a, int b, double contactLength) {
+    link(a, b, contactLength);
+    link(b, a, contactLength);
+  }
+
+  private void link(int from, int other, double contactLength) {
+    if (links == to.length) {
+      to = Arrays.copyOf(to, links * 2);
+      next = Arrays.copyOf(next, links * 2);
+      length = Arrays.copyOf(length, links * 2);
+    }
+    to[links] = other;
+    length[links] = contactLength;
+    next[links] = -1;
+    if (head[from] < 0) {
+      head[from] = links;
+    } else {
+      next[tail[from]] = links;
+    }
+    tail[from] = links++;
+  }
+
+  /**
+   * Joins every thin region, and every region smaller than the limit, to a neighbour, as far as
+   * there is one. A thin region does not join one of its own class: it was cut from it.
+   *
+   * @return how many were joined
+   */
+  int merge(double minArea, Choice choice) {
+    for (int i = 0; i < area.length; i++) {
+      queue.add(new Entry(area[i], i));
+    }
+    int merged = 0;
+    while (!queue.isEmpty()) {
+      Entry entry = queue.poll();
+      if (isCurrent(entry) && (thin[entry.region] || entry.area < minArea)) {
+        merged += joinToNeighbour(entry.region, choice) ? 1 : 0;
+      }
+    }
+    return merged;
+  }
+
+  private boolean isCurrent(Entry entry) {
+    return sets.find(entry.region) == entry.region && area[entry.region] == entry.area;
+  }
+
+  private boolean joinToNeighbour(int region, Choice choice) {
+    int[] neighbours = neighbours(region);
+    int best = -1;
+    double bestScore = Double.POSITIVE_INFINITY;
+    for (int other : neighbours) {
+      double score =
+          choice == Choice.CLOSEST_VALUE ? Math.abs(mean(region) - mean(other)) : -contact[other];
+      boolean allowed = klass[other] != klass[region];
+      if (allowed && (score < bestScore || (score == bestScore && other < best))) {
+        best = other;
+        bestScore = score;
+      }
+    }
+    if (best < 0) {
+      thin[region] = false;
+      return false;
+    }
+    join(region, best, neighbours);
+    return true;
+  }
+
+  /** Distinct neighbours, sorted; the contact with each is left in {@link #contact}. */
+  private int[] neighbours(int region) {
+    int[] found = new int[8];
+    int count = 0;
+    for (int l = head[region]; l >= 0; l = next[l]) {
+      contact[sets.find(to[l])] = 0;
+    }
+    for (int l = head[region]; l >= 0; l = next[l]) {
+      int other = sets.find(to[l]);
+      if (other != region) {
+        if (contact[other] == 0) {
+          found = count == found.length ? Arrays.copyOf(found, count * 2) : found;
+          found[count++] = other;
+        }
+        contact[other] += length[l];
+      }
+    }
+    int[] sorted = Arrays.copyOf(found, count);
+    Arrays.sort(sorted);
+    return sorted;
+  }
+
+  private void join(int region, int target, int[] neighbours) {
+    int into = klass[target];
+    thin[target] = false;
+    int root = unite(region, target);
+    for (int other : neighbours) {
+      if (other != target && klass[other] == into && !thin[other]) {
+        root = unite(root, other);
+      }
+    }
+    klass[root] = into;
+    thin[root] = false;
+    queue.add(new Entry(area[root], root));
+  }
+
+  private int unite(int a, int b) {
+    int rootA = sets.find(a);
+    int rootB = sets.find(b);
+    if (rootA == rootB) {
+      return rootA;
+    }
+    sets.union(rootA, rootB);
+    int root = sets.find(rootA);
+    int gone = root == rootA ? rootB : rootA;
+    area[root] += area[gone];
+    valueSum[root] += valueSum[gone];
+    append(root, gone);
+    return root;
+  }
+
+  private void append(int root, int gone) {
+    if (head[gone] < 0) {
+      return;
+    }
+    if (head[root] < 0) {
+      head[root] = head[gone];
+    } else {
+      next[tail[root]] = head[gone];
+    }
+    tail[root] = tail[gone];
+  }
+
+  private double mean(int region) {
+    return area[region] == 0 ? 0 : valueSum[region] / area[region];
+  }
+
+  /** The region that a region is now part of: the lowest number of those joined. */
+  int root(int region) {
+    return sets.find(region);
+  }
+
+  /** The class that a region has now. */
+  int klassOf(int region) {
+    return klass[sets.find(region)];
+  }
+}
