@@ -31,9 +31,8 @@ final class InsideNodes {
 
   private void ring(Coordinate[] ring) {
     for (int i = 1; i < ring.length; i++) {
-      Coordinate low = ring[i].y < ring[i - 1].y ? ring[i] : ring[i - 1];
-      Coordinate high = low == ring[i] ? ring[i - 1] : ring[i];
-      segment(low, high);
+      boolean rising = ring[i - 1].y < ring[i].y;
+      segment(rising ? ring[i - 1] : ring[i], rising ? ring[i] : ring[i - 1]);
     }
   }
 

@@ -19,6 +19,7 @@ final class RegionGraph {
   private final int[] klass;
   private final double[] area;
   private final double[] valueSum;
+  private final double[] secondSum;
   private final boolean[] thin;
   private final int[] head;
   private final int[] tail;
@@ -42,6 +43,7 @@ final class RegionGraph {
     klass = new int[regions];
     area = new double[regions];
     valueSum = new double[regions];
+    secondSum = new double[regions];
     thin = new boolean[regions];
     head = new int[regions];
     tail = new int[regions];
@@ -54,10 +56,11 @@ final class RegionGraph {
     thin[id] = isThin;
   }
 
-  /** Adds a bit of ground with its value to a region. */
-  void ground(int id, double bitArea, double value) {
+  /** Adds a bit of ground to a region, with its value and its second value on a like scale. */
+  void ground(int id, double bitArea, double value, double second) {
     area[id] += bitArea;
     valueSum[id] += bitArea * value;
+    secondSum[id] += bitArea * second;
   }
 
   void touch(int a, int b, double contactLength) {
@@ -111,8 +114,7 @@ final class RegionGraph {
     int best = -1;
     double bestScore = Double.POSITIVE_INFINITY;
     for (int other : neighbours) {
-      double score =
-          choice == Choice.CLOSEST_VALUE ? Math.abs(mean(region) - mean(other)) : -contact[other];
+      double score = choice == Choice.CLOSEST_VALUE ? apart(region, other) : -contact[other];
       boolean allowed = klass[other] != klass[region];
       if (allowed && (score < bestScore || (score == bestScore && other < best))) {
         best = other;
@@ -174,6 +176,7 @@ final class RegionGraph {
     int gone = root == rootA ? rootB : rootA;
     area[root] += area[gone];
     valueSum[root] += valueSum[gone];
+    secondSum[root] += secondSum[gone];
     append(root, gone);
     return root;
   }
@@ -190,8 +193,13 @@ final class RegionGraph {
     tail[root] = tail[gone];
   }
 
-  private double mean(int region) {
-    return area[region] == 0 ? 0 : valueSum[region] / area[region];
+  private double apart(int a, int b) {
+    return Math.abs(mean(valueSum, a) - mean(valueSum, b))
+        + Math.abs(mean(secondSum, a) - mean(secondSum, b));
+  }
+
+  private double mean(double[] sum, int region) {
+    return area[region] == 0 ? 0 : sum[region] / area[region];
   }
 
   /** The region that a region is now part of: the lowest number of those joined. */
