@@ -105,6 +105,17 @@ final class RegionGraph {
     return merged;
   }
 
+  /** Makes one region of those of one class that touch. */
+  void joinAlike() {
+    for (int from = 0; from < head.length; from++) {
+      for (int l = head[from]; l >= 0; l = next[l]) {
+        if (klass[to[l]] == klass[from]) {
+          unite(from, to[l]);
+        }
+      }
+    }
+  }
+
   private boolean isCurrent(Entry entry) {
     return sets.find(entry.region) == entry.region && area[entry.region] == entry.area;
   }
@@ -205,6 +216,11 @@ final class RegionGraph {
   /** The region that a region is now part of: the lowest number of those joined. */
   int root(int region) {
     return sets.find(region);
+  }
+
+  /** Mean value of the region that a region is now part of. */
+  double valueOf(int region) {
+    return mean(valueSum, sets.find(region));
   }
 
   /** The class that a region has now. */

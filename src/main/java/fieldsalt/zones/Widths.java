@@ -145,7 +145,8 @@ final class Widths {
       if (core[i] && toLine[i] < radius + 2) {
         rim = count == rim.length ? Arrays.copyOf(rim, count * 2) : rim;
         rim[count++] = i;
-        places.add(i % columns, i / columns);
+        int row = i / columns;
+        places.add(i % columns, row);
       }
     }
     float[] head = new float[count];

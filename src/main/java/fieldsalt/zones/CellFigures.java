@@ -1,0 +1,116 @@
+package fieldsalt.zones;
+
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.surface.SurfaceMap;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What the cells of the map say about the zones of one field. */
+final class CellFigures {
+  /** Standard normal quantile of 0.8: chances of 0.2 to 0.8 lie within it of the limit. */
+  private static final double Q80 = 0.8416212335729143;
+
+  private final FieldMap map;
+  private final ClassScheme scheme;
+  private final List<Zone> zones;
+  private final ValueScale scale;
+  private final int[] cells;
+  private final int[] zoneOf;
+
+  CellFigures(FieldMap map, ClassScheme scheme, List<Zone> zones) {
+    this.map = map;
+    this.scheme = scheme;
+    this.zones = zones;
+    scale = ValueScale.of(map.map());
+    SurfaceMap m = map.map();
+    cells =
+        java.util.stream.IntStream.range(0, m.median().length)
+            .filter(i -> map.isOfField(i) && Float.isFinite(m.median()[i]))
+            .toArray();
+    zoneOf = locate();
+  }
+
+  private int[] locate() {
+    int[] all = new int[map.map().median().length];
+    Arrays.fill(all, -1);
+    Lattice lattice =
+        new Lattice(
+            map.map().grid().centreX(0),
+            map.map().grid().centreY(0),
+            map.map().grid().cellM(),
+            map.map().grid().columns(),
+            map.map().grid().rows());
+    for (int z = 0; z < zones.size(); z++) {
+      boolean[] inside = InsideNodes.of(lattice, zones.get(z).shapeM());
+      for (int i = 0; i < all.length; i++) {
+        all[i] = inside[i] ? z : all[i];
+      }
+    }
+    return Arrays.stream(cells).map(i -> all[i]).toArray();
+  }
+
+  double varianceExplained() {
+    double[] values = Arrays.stream(cells).mapToDouble(this::value).toArray();
+    return ZoneQuality.shareBetween(values, zoneOf);
+  }
+
+  private double value(int cell) {
+    return scale.apply(map.map().median()[cell]);
+  }
+
+  private boolean isUncertain(int cell) {
+    double nearest = Double.POSITIVE_INFINITY;
+    for (double limit : scheme.breaks()) {
+      nearest = Math.min(nearest, Math.abs(value(cell) - scale.apply(limit)));
+    }
+    return nearest < Q80 * map.map().error()[cell];
+  }
+
+  double uncertainHa(double fieldHa) {
+    long uncertain = Arrays.stream(cells).filter(this::isUncertain).count();
+    return cells.length == 0 ? 0 : fieldHa * uncertain / cells.length;
+  }
+
+  Map<String, ZoneFigures> byZone() {
+    Map<String, ZoneFigures> figures = new LinkedHashMap<>();
+    for (int z = 0; z < zones.size(); z++) {
+      figures.put(zones.get(z).name(), figures(z));
+    }
+    return figures;
+  }
+
+  private ZoneFigures figures(int zone) {
+    int[] mine =
+        java.util.stream.IntStream.range(0, cells.length)
+            .filter(k -> zoneOf[k] == zone)
+            .map(k -> cells[k])
+            .toArray();
+    int[] asked = mine.length > 0 ? mine : nearestCell(zones.get(zone));
+    SurfaceMap m = map.map();
+    double chance = Arrays.stream(asked).mapToDouble(i -> m.chance()[i]).average().orElse(0);
+    double[] medians = Arrays.stream(asked).mapToDouble(i -> m.median()[i]).sorted().toArray();
+    long uncertain = Arrays.stream(mine).filter(this::isUncertain).count();
+    double ha = mine.length == 0 ? 0 : zones.get(zone).areaHa() * uncertain / mine.length;
+    return new ZoneFigures(
+        mine.length, chance, ha, medians.length == 0 ? 0 : medians[medians.length / 2]);
+  }
+
+  private int[] nearestCell(Zone zone) {
+    double x = zone.shapeM().getInteriorPoint().getX();
+    double y = zone.shapeM().getInteriorPoint().getY();
+    int best = -1;
+    double least = Double.POSITIVE_INFINITY;
+    for (int cell : cells) {
+      int row = cell / map.map().grid().columns();
+      double dx = map.map().grid().centreX(cell % map.map().grid().columns()) - x;
+      double dy = map.map().grid().centreY(row) - y;
+      if (dx * dx + dy * dy < least) {
+        least = dx * dx + dy * dy;
+        best = cell;
+      }
+    }
+    return best < 0 ? new int[0] : new int[] {best};
+  }
+}

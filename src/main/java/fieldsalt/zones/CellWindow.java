@@ -1,0 +1,131 @@
+package fieldsalt.zones;
+
+import fieldsalt.surface.Grid;
+import java.util.Optional;
+import org.locationtech.jts.geom.Envelope;
+
+/**
+ * The cells of a map around one part of a field, with a margin, every one with a value: cells that
+ * the map leaves empty, or gives to another field, take that of the nearest cell of the field.
+ *
+ * @param cells lattice of cell centres
+ * @param value on the scale of the zones
+ * @param second values of the second criterion, empty without one
+ * @param filled cells inside the field that the map had left empty
+ */
+record CellWindow(Lattice cells, double[] value, double[] second, int filled) {
+  private static final int MARGIN = 3;
+
+  /**
+   * Cuts a window out of a map.
+   *
+   * @param stride 1, or more to take only every so many-th cell of a very large field
+   * @return empty if no cell of the field has a value
+   */
+  static Optional<CellWindow> of(
+      FieldMap map, Envelope box, ValueScale scale, Optional<SecondCriterion> second, int stride) {
+    Grid grid = map.map().grid();
+    double step = grid.cellM() * stride;
+    int west = (int) Math.floor((box.getMinX() - grid.westM()) / step) - MARGIN;
+    int north = (int) Math.floor((grid.northM() - box.getMaxY()) / step) - MARGIN;
+    int east = (int) Math.ceil((box.getMaxX() - grid.westM()) / step) + MARGIN;
+    int south = (int) Math.ceil((grid.northM() - box.getMinY()) / step) + MARGIN;
+    Lattice cells =
+        new Lattice(
+            grid.centreX(0) + west * step,
+            grid.centreY(0) - north * step,
+            step,
+            east - west + 1,
+            south - north + 1);
+    int[] cellOf = cellIndex(grid, cells, west, north, stride);
+    double[] value = new double[cells.nodes()];
+    boolean[] known = new boolean[cells.nodes()];
+    int holes = 0;
+    for (int i = 0; i < cellOf.length; i++) {
+      boolean mine = cellOf[i] >= 0 && map.isOfField(cellOf[i]);
+      value[i] = mine ? scale.apply(map.map().median()[cellOf[i]]) : Double.NaN;
+      known[i] = Double.isFinite(value[i]);
+      holes += mine && !known[i] ? 1 : 0;
+    }
+    if (!fill(cells, value, known)) {
+      return Optional.empty();
+    }
+    double[] other = second.map(s -> secondValues(s, cells, cellOf)).orElse(new double[0]);
+    return Optional.of(new CellWindow(cells, value, other, holes));
+  }
+
+  private static int[] cellIndex(Grid grid, Lattice cells, int west, int north, int stride) {
+    int[] index = new int[cells.nodes()];
+    for (int i = 0; i < index.length; i++) {
+      int column = (west + i % cells.columns()) * stride;
+      int row = (north + i / cells.columns()) * stride;
+      boolean there = column >= 0 && row >= 0 && column < grid.columns() && row < grid.rows();
+      index[i] = there ? row * grid.columns() + column : -1;
+    }
+    return index;
+  }
+
+  private static double[] secondValues(SecondCriterion second, Lattice cells, int[] cellOf) {
+    double[] value = new double[cells.nodes()];
+    boolean[] known = new boolean[cells.nodes()];
+    for (int i = 0; i < cellOf.length; i++) {
+      value[i] = cellOf[i] < 0 ? Double.NaN : second.values()[cellOf[i]];
+      known[i] = Double.isFinite(value[i]);
+    }
+    return fill(cells, value, known) ? value : new double[0];
+  }
+
+  private static boolean fill(Lattice cells, double[] value, boolean[] known) {
+    boolean[] all = new boolean[known.length];
+    java.util.Arrays.fill(all, true);
+    int[] nearest = Spread.nearestKnown(cells, known, all);
+    if (nearest[0] < 0) {
+      return false;
+    }
+    for (int i = 0; i < value.length; i++) {
+      value[i] = value[nearest[i]];
+    }
+    return true;
+  }
+
+  /** The window on a lattice this many times finer, values between cell centres interpolated. */
+  CellWindow finer(int times) {
+    if (times == 1) {
+      return this;
+    }
+    Lattice fine =
+        new Lattice(
+            cells.westM(),
+            cells.northM(),
+            cells.stepM() / times,
+            (cells.columns() - 1) * times + 1,
+            (cells.rows() - 1) * times + 1);
+    return new CellWindow(
+        fine,
+        interpolated(value, fine, times),
+        second.length == 0 ? second : interpolated(second, fine, times),
+        filled);
+  }
+
+  private double[] interpolated(double[] coarse, Lattice fine, int times) {
+    double[] result = new double[fine.nodes()];
+    for (int i = 0; i < result.length; i++) {
+      int fineRow = i / fine.columns();
+      int fineColumn = i - fineRow * fine.columns();
+      int row = Math.min(fineRow / times, cells.rows() - 2);
+      int column = Math.min(fineColumn / times, cells.columns() - 2);
+      double down = (double) (fineRow - row * times) / times;
+      double along = (double) (fineColumn - column * times) / times;
+      int a = row * cells.columns() + column;
+      int d = a + cells.columns();
+      double top = between(coarse[a], coarse[a + 1], along);
+      result[i] = between(top, between(coarse[d], coarse[d + 1], along), down);
+    }
+    return result;
+  }
+
+  /** Exactly one of both at 0 and at 1, so that cell centres keep their values. */
+  private static double between(double from, double to, double share) {
+    return share == 0 ? from : share == 1 ? to : from + share * (to - from);
+  }
+}

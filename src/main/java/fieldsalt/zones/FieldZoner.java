@@ -1,0 +1,246 @@
+package fieldsalt.zones;
+
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.finding.Finding;
+import fieldsalt.read.FieldBoundary;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.DoubleStream;
+import org.locationtech.jts.coverage.CoverageValidator;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+
+/** Zones of one field. */
+final class FieldZoner {
+  /** Lattice points that one part may have; a larger field is drawn on every second cell, etc. */
+  private static final int MOST_NODES = 6_000_000;
+
+  /** Lattice steps that the half width should have. */
+  private static final double STEPS_PER_HALF_WIDTH = 3;
+
+  private static final GeometryFactory GEOMETRY = new GeometryFactory();
+
+  private final FieldBoundary field;
+  private final FieldMap map;
+  private final ClassScheme scheme;
+  private final Optional<SecondCriterion> second;
+  private final ZoneSettings settings;
+  private final ValueScale scale;
+  private final Cutter cutter;
+  private final List<Finding> findings = new ArrayList<>();
+  private int insideNodes;
+  private int changedNodes;
+
+  FieldZoner(
+      FieldBoundary field,
+      FieldMap map,
+      ClassScheme scheme,
+      Optional<SecondCriterion> second,
+      ZoneSettings settings) {
+    this.field = field;
+    this.map = map;
+    this.scheme = scheme;
+    this.second = second;
+    this.settings = settings;
+    scale = ValueScale.of(map.map());
+    cutter =
+        new Cutter(
+            scheme.breaks().stream().mapToDouble(scale::apply).toArray(),
+            second
+                .map(s -> s.breaks().stream().mapToDouble(b -> b).toArray())
+                .orElse(new double[0]));
+  }
+
+  List<Finding> findings() {
+    return findings;
+  }
+
+  double changedHa() {
+    double ha = field.shapeM().getArea() / 10_000;
+    return insideNodes == 0 ? 0 : ha * changedNodes / insideNodes;
+  }
+
+  /** Named zones in the order of their numbers. */
+  List<Zone> zones() {
+    List<Piece> pieces = settings.followFieldMean() ? List.of(whole()) : pieces();
+    if (!isValid(pieces)) {
+      pieces = List.of(whole());
+      changedNodes = 0;
+      findings.add(
+          new Finding(
+              "zones-fallback",
+              field.name(),
+              "the zones did not fit together without gap or overlap",
+              "the whole field is one zone; redraw its boundary without needle-thin parts"));
+    }
+    return named(pieces);
+  }
+
+  private boolean isValid(List<Piece> pieces) {
+    Geometry[] shapes = pieces.stream().map(Piece::shape).toArray(Geometry[]::new);
+    double area = DoubleStream.of(areas(shapes)).sum();
+    double whole = field.shapeM().getArea();
+    boolean each = pieces.stream().allMatch(p -> p.shape().isValid() && !p.shape().isEmpty());
+    return each
+        && Math.abs(area - whole) <= 1e-6 * whole
+        && (shapes.length == 1 || CoverageValidator.isValid(shapes));
+  }
+
+  private static double[] areas(Geometry[] shapes) {
+    return java.util.Arrays.stream(shapes).mapToDouble(Geometry::getArea).toArray();
+  }
+
+  private Piece whole() {
+    double[] values = map.values(scale);
+    double mean = DoubleStream.of(values).average().orElse(Double.NaN);
+    if (values.length == 0) {
+      findings.add(
+          new Finding(
+              "zones-no-data",
+              field.name(),
+              "the map has no value in this field",
+              "the whole field is one zone of the lowest class; take samples there"));
+    }
+    double other = second.map(s -> secondMean(s)).orElse(0.0);
+    int klass = values.length == 0 ? 0 : cutter.classOf(mean, other);
+    return new Piece(field.shapeM().norm(), klass, values.length == 0 ? 0 : mean);
+  }
+
+  private double secondMean(SecondCriterion criterion) {
+    return java.util.stream.IntStream.range(0, criterion.values().length)
+        .filter(i -> map.isOfField(i) && Float.isFinite(criterion.values()[i]))
+        .mapToDouble(i -> criterion.values()[i])
+        .average()
+        .orElse(0);
+  }
+
+  private List<Piece> pieces() {
+    double minAreaM2 = settings.minAreaHa() * 10_000;
+    if (field.shapeM().getArea() < 2 * minAreaM2 && field.shapeM().getArea() < minAreaM2) {
+      return List.of(whole());
+    }
+    List<Piece> large = new ArrayList<>();
+    List<Polygon> small = new ArrayList<>();
+    for (int g = 0; g < field.shapeM().getNumGeometries(); g++) {
+      Polygon part = (Polygon) field.shapeM().getGeometryN(g);
+      if (part.getArea() < minAreaM2) {
+        small.add(part);
+      } else {
+        Optional<List<Piece>> zones = zonesOf(part, minAreaM2);
+        if (zones.isEmpty()) {
+          return List.of(whole());
+        }
+        large.addAll(zones.get());
+      }
+    }
+    return large.isEmpty() ? List.of(whole()) : withSmallParts(large, small);
+  }
+
+  private Optional<List<Piece>> zonesOf(Polygon part, double minAreaM2) {
+    Optional<Nodes> nodes = nodes(part);
+    if (nodes.isEmpty()) {
+      return Optional.empty();
+    }
+    List<Piece> pieces = new PartZoner(nodes.get(), part, minAreaM2).zones(settings.minWidthM());
+    count(nodes.get());
+    return Optional.of(pieces);
+  }
+
+  private void count(Nodes nodes) {
+    for (int i = 0; i < nodes.inside().length; i++) {
+      insideNodes += nodes.inside()[i] ? 1 : 0;
+      changedNodes += nodes.inside()[i] && nodes.klass()[i] != nodes.given()[i] ? 1 : 0;
+    }
+  }
+
+  private Optional<Nodes> nodes(Polygon part) {
+    double cell = map.map().grid().cellM();
+    double boxCells =
+        (part.getEnvelopeInternal().getWidth() / cell + 7)
+            * (part.getEnvelopeInternal().getHeight() / cell + 7);
+    int stride = (int) Math.ceil(Math.sqrt(boxCells / MOST_NODES));
+    double wanted =
+        Math.ceil(STEPS_PER_HALF_WIDTH * cell / Math.max(settings.minWidthM() / 2, cell / 4));
+    double affordable = Math.floor(Math.sqrt(MOST_NODES / boxCells));
+    int times = (int) Math.max(1, Math.min(wanted, affordable));
+    return CellWindow.of(map, part.getEnvelopeInternal(), scale, second, stride)
+        .map(w -> w.finer(times))
+        .map(
+            w ->
+                Nodes.of(
+                    w.cells(), cutter, w.value(), w.second(), InsideNodes.of(w.cells(), part)));
+  }
+
+  /**
+   * Parts of the field below the least area join the zone closest in value, as one multipolygon.
+   */
+  private List<Piece> withSmallParts(List<Piece> zones, List<Polygon> small) {
+    List<Piece> result = new ArrayList<>(zones);
+    for (Polygon part : small) {
+      double value =
+          nodes(part)
+              .map(n -> n.value()[n.lattice().nearest(centre(part).getX(), centre(part).getY())])
+              .orElse(0.0);
+      int best = 0;
+      for (int i = 1; i < result.size(); i++) {
+        if (farness(result.get(i), part, value) < farness(result.get(best), part, value)) {
+          best = i;
+        }
+      }
+      Piece to = result.get(best);
+      result.set(best, new Piece(multi(to.shape(), part), to.klass(), to.value()));
+    }
+    return result;
+  }
+
+  private static org.locationtech.jts.geom.Point centre(Polygon part) {
+    return part.getInteriorPoint();
+  }
+
+  private static double farness(Piece zone, Polygon part, double value) {
+    return Math.abs(zone.value() - value);
+  }
+
+  private static Geometry multi(Geometry shape, Polygon part) {
+    List<Polygon> parts = new ArrayList<>();
+    for (int g = 0; g < shape.getNumGeometries(); g++) {
+      parts.add((Polygon) shape.getGeometryN(g));
+    }
+    parts.add(part);
+    return GEOMETRY.createMultiPolygon(parts.toArray(Polygon[]::new)).norm();
+  }
+
+  /** Numbered by class from the lowest up, within a class from the north-west to the south-east. */
+  private List<Zone> named(List<Piece> pieces) {
+    List<Piece> sorted = new ArrayList<>(pieces);
+    sorted.sort(
+        Comparator.comparingInt(Piece::klass)
+            .thenComparingDouble(p -> southEast(p.shape()))
+            .thenComparing(Piece::shape));
+    List<Zone> zones = new ArrayList<>();
+    for (Piece piece : sorted) {
+      int first = cutter.first(piece.klass());
+      zones.add(
+          new Zone(
+              field.name() + "-" + (zones.size() + 1),
+              field.name(),
+              first,
+              label(first, cutter.second(piece.klass())),
+              piece.shape()));
+    }
+    return zones;
+  }
+
+  private static double southEast(Geometry shape) {
+    return shape.getCentroid().getX() - shape.getCentroid().getY();
+  }
+
+  private String label(int first, int secondClass) {
+    String label = scheme.labels().get(first);
+    String more = second.map(s -> s.labels().get(secondClass)).orElse("");
+    return more.isEmpty() ? label : label + ", " + more;
+  }
+}

@@ -1,0 +1,89 @@
+package fieldsalt.zones;
+
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.finding.Finding;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.SurfaceMap;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Draws zones: connected pieces of one class that tile each field exactly. Guarantees for every
+ * field with a valid boundary: the zones are a valid coverage (no gap, no overlap, shared edges
+ * vertex by vertex), their areas sum to the field's to 1e-6, none is smaller than the least area
+ * nor, but for corners, narrower than the least width, unless the field is; their lines follow the
+ * class lines of the surface to a fraction of a cell, except where a piece was joined to another.
+ */
+public final class ZoneBuilder {
+  private final List<Zone> zones = new ArrayList<>();
+  private final Map<String, Double> changed = new LinkedHashMap<>();
+  private final Map<String, Double> explained = new LinkedHashMap<>();
+  private final Map<String, Double> uncertain = new LinkedHashMap<>();
+  private final List<Finding> findings = new ArrayList<>();
+  private final Map<String, ZoneFigures> figures = new LinkedHashMap<>();
+  private final Map<String, ClassScheme> used = new LinkedHashMap<>();
+
+  private ZoneBuilder() {}
+
+  /** As the other {@code build}, without a second criterion. */
+  public static ZoneMap build(
+      List<SurfaceMap> maps,
+      List<FieldBoundary> fields,
+      Map<String, ClassScheme> schemes,
+      ZoneSettings settings) {
+    return build(maps, fields, schemes, settings, Optional.empty());
+  }
+
+  /**
+   * Zones of all fields that a map holds; a field that no map names was left out earlier and gets
+   * no zone.
+   *
+   * @param maps as the surface gives them, each field in one of them
+   * @param schemes classes by field; with {@link ZoneSettings.By#COUNT} limits are made here, and
+   *     only the scheme's limit for the chance is taken over
+   * @param second values on the grid of the (then only) map
+   */
+  public static ZoneMap build(
+      List<SurfaceMap> maps,
+      List<FieldBoundary> fields,
+      Map<String, ClassScheme> schemes,
+      ZoneSettings settings,
+      Optional<SecondCriterion> second) {
+    ZoneBuilder builder = new ZoneBuilder();
+    for (FieldBoundary field : fields) {
+      Optional<FieldMap> map = FieldMap.find(maps, field.name());
+      if (map.isPresent()) {
+        builder.add(field, map.get(), schemes.get(field.name()), settings, second);
+      }
+    }
+    return builder.result();
+  }
+
+  private void add(
+      FieldBoundary field,
+      FieldMap map,
+      ClassScheme given,
+      ZoneSettings settings,
+      Optional<SecondCriterion> second) {
+    ClassScheme scheme =
+        settings.by() == ZoneSettings.By.COUNT ? OptimalGroups.scheme(map, given, settings) : given;
+    FieldZoner zoner = new FieldZoner(field, map, scheme, second, settings);
+    List<Zone> mine = zoner.zones();
+    CellFigures cells = new CellFigures(map, scheme, mine);
+    double fieldHa = field.shapeM().getArea() / 10_000;
+    zones.addAll(mine);
+    changed.put(field.name(), zoner.changedHa());
+    explained.put(field.name(), cells.varianceExplained());
+    uncertain.put(field.name(), cells.uncertainHa(fieldHa));
+    figures.putAll(cells.byZone());
+    used.put(field.name(), scheme);
+    findings.addAll(zoner.findings());
+  }
+
+  private ZoneMap result() {
+    return new ZoneMap(zones, changed, explained, uncertain, findings, figures, used);
+  }
+}

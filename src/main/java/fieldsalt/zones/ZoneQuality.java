@@ -1,0 +1,71 @@
+package fieldsalt.zones;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Location;
+
+/**
+ * Which zone a place lies in, and how much of the variance of values at places lies between zones.
+ */
+public final class ZoneQuality {
+  private final List<Zone> zones;
+  private final List<PointOnGeometryLocator> locators = new ArrayList<>();
+  private final List<Envelope> boxes = new ArrayList<>();
+
+  /** For zones of one field or of several. */
+  public ZoneQuality(List<Zone> zones) {
+    this.zones = List.copyOf(zones);
+    for (Zone zone : zones) {
+      locators.add(new IndexedPointInAreaLocator(zone.shapeM()));
+      boxes.add(zone.shapeM().getEnvelopeInternal());
+    }
+  }
+
+  /**
+   * Index in the list of the zone that holds a place, the first of those that share it; -1 if none.
+   */
+  public int zoneAt(double xM, double yM) {
+    Coordinate place = new Coordinate(xM, yM);
+    for (int z = 0; z < zones.size(); z++) {
+      if (boxes.get(z).contains(place) && locators.get(z).locate(place) != Location.EXTERIOR) {
+        return z;
+      }
+    }
+    return -1;
+  }
+
+  /**
+   * Share of the variance of values that lies between groups: 1 - (sum of squares within) / (sum of
+   * squares in all), 0 to 1; 0 where all values are alike. Values of group -1 are left out.
+   *
+   * @param group of each value
+   */
+  public static double shareBetween(double[] values, int[] group) {
+    int groups = java.util.Arrays.stream(group).max().orElse(-1) + 1;
+    double[] sum = new double[groups + 1];
+    int[] count = new int[groups + 1];
+    for (int i = 0; i < values.length; i++) {
+      if (group[i] >= 0) {
+        sum[group[i]] += values[i];
+        count[group[i]]++;
+        sum[groups] += values[i];
+        count[groups]++;
+      }
+    }
+    double within = 0;
+    double all = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (group[i] >= 0) {
+        double inGroup = values[i] - sum[group[i]] / count[group[i]];
+        double inAll = values[i] - sum[groups] / count[groups];
+        within += inGroup * inGroup;
+        all += inAll * inAll;
+      }
+    }
+    return all <= 1e-12 * count[groups] ? 0 : Math.max(0, 1 - within / all);
+  }
+}
