@@ -119,7 +119,7 @@ final class FieldZoner {
 
   private List<Piece> pieces() {
     double minAreaM2 = settings.minAreaHa() * 10_000;
-    if (field.shapeM().getArea() < 2 * minAreaM2 && field.shapeM().getArea() < minAreaM2) {
+    if (field.shapeM().getArea() < minAreaM2) {
       return List.of(whole());
     }
     List<Piece> large = new ArrayList<>();
@@ -219,7 +219,7 @@ final class FieldZoner {
     sorted.sort(
         Comparator.comparingInt(Piece::klass)
             .thenComparingDouble(p -> southEast(p.shape()))
-            .thenComparing(Piece::shape));
+            .thenComparing((a, b) -> a.shape().compareTo(b.shape())));
     List<Zone> zones = new ArrayList<>();
     for (Piece piece : sorted) {
       int first = cutter.first(piece.klass());
