@@ -2,13 +2,20 @@ package fieldsalt.zones;
 
 /** Points of a square lattice in metres; row 0 is the northernmost, column 0 the westernmost. */
 record Lattice(double westM, double northM, double stepM, int columns, int rows) {
+  int columnOf(int node) {
+    return node % columns;
+  }
+
+  int rowOf(int node) {
+    return node / columns;
+  }
+
   double x(int node) {
-    return westM + (node % columns) * stepM;
+    return westM + columnOf(node) * stepM;
   }
 
   double y(int node) {
-    int row = node / columns;
-    return northM - row * stepM;
+    return northM - rowOf(node) * stepM;
   }
 
   int nodes() {

@@ -112,8 +112,8 @@ final class Spread {
     double[] column = new double[nodes.length];
     double[] row = new double[nodes.length];
     for (int i = 0; i < nodes.length; i++) {
-      column[i] = nodes[i] % lattice.columns();
-      row[i] = nodes[i] / lattice.columns();
+      column[i] = lattice.columnOf(nodes[i]);
+      row[i] = lattice.rowOf(nodes[i]);
     }
     Spread spread = new Spread(lattice, column, row, new float[0], Double.POSITIVE_INFINITY);
     for (int i = 0; i < nodes.length; i++) {
