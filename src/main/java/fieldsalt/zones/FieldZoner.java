@@ -186,7 +186,7 @@ final class FieldZoner {
               .orElse(0.0);
       int best = 0;
       for (int i = 1; i < result.size(); i++) {
-        if (farness(result.get(i), part, value) < farness(result.get(best), part, value)) {
+        if (Math.abs(result.get(i).value() - value) < Math.abs(result.get(best).value() - value)) {
           best = i;
         }
       }
@@ -198,10 +198,6 @@ final class FieldZoner {
 
   private static org.locationtech.jts.geom.Point centre(Polygon part) {
     return part.getInteriorPoint();
-  }
-
-  private static double farness(Piece zone, Polygon part, double value) {
-    return Math.abs(zone.value() - value);
   }
 
   private static Geometry multi(Geometry shape, Polygon part) {
