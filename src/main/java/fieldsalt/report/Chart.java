@@ -108,12 +108,17 @@ final class Chart {
         kind);
   }
 
-  /** A curve over the whole width. */
+  /** A curve, as far as it stays between the ends of the upward axis. */
   void curve(DoubleUnaryOperator f, String kind) {
     StringBuilder path = new StringBuilder();
+    boolean drawing = false;
     for (int i = 0; i <= STEPS; i++) {
-      double value = across(i);
-      path.append(i == 0 ? "M" : "L").append(place(value, f.applyAsDouble(value)));
+      double value = f.applyAsDouble(across(i));
+      boolean inside = value >= up.from() && value <= up.to();
+      if (inside) {
+        path.append(drawing ? "L" : "M").append(place(across(i), value));
+      }
+      drawing = inside;
     }
     page.empty("path", "d", path.toString(), "class", kind);
   }

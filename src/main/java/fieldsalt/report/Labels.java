@@ -6,12 +6,13 @@ import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 
 /** Names on a map, each where its shape is widest, left out where it would cover another. */
 final class Labels {
   private static final int LONGEST = 16;
-  private static final double LETTER = 8.6;
-  private static final double LINE = 17;
+  private static final double LETTER = 11;
+  private static final double LINE = 21;
   private final Markup page;
   private final Frame frame;
   private final List<Envelope> taken = new ArrayList<>();
@@ -23,10 +24,14 @@ final class Labels {
 
   /** The name of a zone inside it, if there is room. */
   void zone(String name, Geometry shapeM) {
-    Point middle = MaximumInscribedCircle.getCenter(shapeM, Math.max(1, 2 / frame.perM()));
+    Geometry coarse = DouglasPeuckerSimplifier.simplify(shapeM, 2 / frame.perM());
+    if (coarse.isEmpty() || !coarse.isValid()) {
+      return;
+    }
+    Point middle = MaximumInscribedCircle.getCenter(coarse, 4 / frame.perM());
     double x = frame.x(middle.getX());
     double y = frame.y(middle.getY());
-    double room = 2 * middle.distance(shapeM.getBoundary()) * frame.perM();
+    double room = 2 * middle.distance(coarse.getBoundary()) * frame.perM();
     if (room > LINE && take(x, y, name)) {
       write(name, x, y + LINE / 3, "zone-name");
     }

@@ -47,6 +47,7 @@ final class MapDrawing {
     svg(
         "Median ECe of " + said(),
         () -> {
+          page.in("clipPath", this::fieldShapes, "id", clip());
           input.surface().maps().stream().filter(this::touches).forEach(m -> image(picture, m));
           outlines();
           sites();
@@ -117,6 +118,15 @@ final class MapDrawing {
     }
   }
 
+  /** The name of this map's clip, by its first field's place among all fields. */
+  private String clip() {
+    return "fields-" + input.ranch().fields().indexOf(fields.get(0));
+  }
+
+  private void fieldShapes() {
+    fields.forEach(f -> page.empty("path", "d", frame.path(f.shapeM()), "clip-rule", "evenodd"));
+  }
+
   private void image(SurfacePicture picture, SurfaceMap map) {
     Grid grid = map.grid();
     page.empty(
@@ -132,7 +142,9 @@ final class MapDrawing {
         "height",
         Chart.number(grid.rows() * grid.cellM() * frame.perM()),
         "preserveAspectRatio",
-        "none");
+        "none",
+        "clip-path",
+        "url(#" + clip() + ")");
   }
 
   private void outlines() {

@@ -29,7 +29,8 @@ final class ZonesSection implements Section {
     cautions(page);
     Table table =
         new Table(
-            "Mean ECe of each zone with the interval that holds it 9 times in 10, and the plan",
+            "Mean ECe with the interval that holds it 9 times in 10; yield as a share of the same crop's"
+                + " on good ground",
             "Zone",
             "Salt",
             "What to do",
@@ -99,12 +100,7 @@ final class ZonesSection implements Section {
     page.text(Figures.ece(z.low(), z.mean(), z.high()));
     z.yieldPct()
         .ifPresent(
-            y ->
-                page.line(
-                    "span",
-                    "yield about " + Figures.percent(y / 100) + " of good ground",
-                    "class",
-                    "small"));
+            y -> page.line("span", "yield about " + Figures.percent(y / 100), "class", "small"));
   }
 
   private void toDo(Markup page, PageZone z) {

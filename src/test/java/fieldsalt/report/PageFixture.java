@@ -48,7 +48,9 @@ import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 final class PageFixture {
   private static final double CELL = 20;
   private static final GeometryFactory JTS = new GeometryFactory();
-  final InventedRanch ranch = InventedRanch.ofThree(2);
+  private static final InventedRanch RANCH = InventedRanch.ofThree(2);
+  private static final Map<String, Double> TRUTH = new java.util.HashMap<>();
+  final InventedRanch ranch = RANCH;
   String ranchName = "Open Sea Ranch (invented)";
   String chosen = "kriging";
   UnitSystem units = UnitSystem.METRIC;
@@ -75,6 +77,10 @@ final class PageFixture {
         ranch.fields().stream().flatMap(f -> zones(f).stream()).toList(),
         findings,
         List.of("Maas E.V., Grattan S.R. 1999. Crop yields as affected by salinity."));
+  }
+
+  private static double truth(InventedField f, double x, double y) {
+    return TRUTH.computeIfAbsent(f.name() + x + " " + y, k -> RANCH.lnEce(f.name(), x, y));
   }
 
   private String name(InventedField field) {
@@ -115,7 +121,7 @@ final class PageFixture {
     List<Geometry> cells = new ArrayList<>();
     for (double x = box.getMinX(); x < box.getMaxX(); x += CELL) {
       for (double y = box.getMinY(); y < box.getMaxY(); y += CELL) {
-        double ece = Math.exp(ranch.lnEce(f.name(), x + CELL / 2, y + CELL / 2));
+        double ece = Math.exp(truth(f, x + CELL / 2, y + CELL / 2));
         if (scheme.classOf(ece) == klass) {
           cells.add(JTS.toGeometry(new Envelope(x, x + CELL, y, y + CELL)));
         }
@@ -278,7 +284,7 @@ final class PageFixture {
       median[i] = error[i] = chance[i] = Float.NaN;
       for (short k = 0; k < fields.size(); k++) {
         if (fields.get(k).shapeM().contains(JTS.createPoint(new Coordinate(x, y)))) {
-          double ln = ranch.lnEce(fields.get(k).name(), x, y);
+          double ln = truth(fields.get(k), x, y);
           double limit = Math.log(scheme(fields.get(k)).limitDsPerM());
           fieldOf[i] = k;
           median[i] = (float) Math.exp(ln);
