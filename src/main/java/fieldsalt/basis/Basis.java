@@ -9,6 +9,15 @@ public final class Basis {
   private Basis() {}
 
   /**
+   * Every usable reading as ECe with its 90 % interval, and the factors before and after pairs.
+   *
+   * @param samples rows as read, with or without places
+   */
+  public static Converted convert(List<Sample> samples, BasisSettings settings) {
+    return new Convert(samples, settings).converted();
+  }
+
+  /**
    * Readings for the surface: converted layer by layer, then averaged over each field's root zone.
    *
    * @param samples rows as read; those without a place (composites) take no part

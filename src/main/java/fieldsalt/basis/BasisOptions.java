@@ -1,39 +1,59 @@
 package fieldsalt.basis;
 
+import java.util.Set;
+
 /**
  * What a user may switch on.
  *
- * @param dropOutlyingPairs leave out pairs that disagree with the others by more than 3 sigma
+ * @param dropPairs ids whose paired readings are not used as pairs; only the paste is mapped there
  * @param invertPasteProbe convert a probe in the paste by Rhoades et al. 1989 with measured SP
  *     instead of refusing it
  * @param espFromOneToFive take ESP = 1.95 SAR1:5 + 1.8 (Rengasamy et al. 1984, unconfirmed)
- * @param acceptUnits keep readings whose unit looks wrong, because the user has confirmed it
+ * @param acceptUnits keep readings that only look as if their unit were wrong, because the user has
+ *     confirmed it; what a method cannot give at all is left out all the same
+ * @param poolCampaigns map every date of a field together instead of the newest campaign alone
  * @param campaignDays readings of one field farther apart than this are two campaigns
  */
 public record BasisOptions(
-    boolean dropOutlyingPairs,
+    Set<String> dropPairs,
     boolean invertPasteProbe,
     boolean espFromOneToFive,
     boolean acceptUnits,
+    boolean poolCampaigns,
     int campaignDays) {
-  public static BasisOptions defaults() {
-    return new BasisOptions(false, false, false, false, 60);
+  public BasisOptions {
+    dropPairs = Set.copyOf(dropPairs);
+    if (campaignDays < 1) {
+      throw new IllegalArgumentException("campaigns are at least 1 day apart, was " + campaignDays);
+    }
   }
 
-  public BasisOptions withDropOutlyingPairs(boolean on) {
-    return new BasisOptions(on, invertPasteProbe, espFromOneToFive, acceptUnits, campaignDays);
+  public static BasisOptions defaults() {
+    return new BasisOptions(Set.of(), false, false, false, false, 60);
+  }
+
+  public BasisOptions withDropPairs(Set<String> ids) {
+    return new BasisOptions(
+        ids, invertPasteProbe, espFromOneToFive, acceptUnits, poolCampaigns, campaignDays);
   }
 
   public BasisOptions withInvertPasteProbe(boolean on) {
-    return new BasisOptions(dropOutlyingPairs, on, espFromOneToFive, acceptUnits, campaignDays);
+    return new BasisOptions(
+        dropPairs, on, espFromOneToFive, acceptUnits, poolCampaigns, campaignDays);
   }
 
   public BasisOptions withEspFromOneToFive(boolean on) {
-    return new BasisOptions(dropOutlyingPairs, invertPasteProbe, on, acceptUnits, campaignDays);
+    return new BasisOptions(
+        dropPairs, invertPasteProbe, on, acceptUnits, poolCampaigns, campaignDays);
   }
 
   public BasisOptions withAcceptUnits(boolean on) {
     return new BasisOptions(
-        dropOutlyingPairs, invertPasteProbe, espFromOneToFive, on, campaignDays);
+        dropPairs, invertPasteProbe, espFromOneToFive, on, poolCampaigns, campaignDays);
+  }
+
+  public BasisOptions withPoolCampaigns(boolean on) {
+    return new BasisOptions(
+        dropPairs, invertPasteProbe, espFromOneToFive, acceptUnits, on, campaignDays);
   }
 }

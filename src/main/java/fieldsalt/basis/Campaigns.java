@@ -14,10 +14,12 @@ import java.util.TreeMap;
  */
 final class Campaigns {
   private final int days;
+  private final boolean pool;
   private final List<Finding> findings = new ArrayList<>();
 
-  Campaigns(int days) {
-    this.days = days;
+  Campaigns(BasisOptions options) {
+    this.days = options.campaignDays();
+    this.pool = options.poolCampaigns();
   }
 
   List<Finding> findings() {
@@ -25,6 +27,9 @@ final class Campaigns {
   }
 
   List<LayerReading> newest(List<LayerReading> readings) {
+    if (pool) {
+      return readings;
+    }
     Map<String, LocalDate> newest = new TreeMap<>();
     for (LayerReading reading : readings) {
       reading

@@ -5,8 +5,10 @@ import fieldsalt.quantity.ReadingKind;
 import fieldsalt.read.Ec;
 import fieldsalt.read.Sample;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Brings one row after another to ECe with its errors, or leaves it out with a finding. The error
@@ -20,6 +22,7 @@ final class Conversion {
   private final SpecialSoils special;
   private final UnitSlips units;
   private final List<Finding> findings = new ArrayList<>();
+  private final Set<String> regionsSaid = new HashSet<>();
 
   Conversion(List<Sample> samples, BasisSettings settings) {
     this.settings = settings;
@@ -121,6 +124,7 @@ final class Conversion {
             asked.get().name(),
             "is not made for " + key.label() + "; the default multiplier was used");
       }
+      checkRegion(chosen);
       if (chosen.convert(ec, sample.soil()) instanceof Outcome.Refusal refusal) {
         note(
             "relation-refused",
@@ -129,6 +133,20 @@ final class Conversion {
         return standard(key, laboratory);
       }
       return chosen;
+    }
+
+    private void checkRegion(EceRelation chosen) {
+      boolean prairie = chosen.region().equals(LaboratorySettings.PRAIRIE);
+      String once = sample.laboratory() + " " + key.label();
+      if (prairie && !laboratory.isPrairie() && regionsSaid.add(once)) {
+        findings.add(
+            new Finding(
+                "relation-region",
+                "laboratory " + sample.laboratory() + ", " + key.label(),
+                chosen.name() + " was made for " + chosen.domain(),
+                "used as asked; say region: sulfate-prairie if these soils are such, else choose"
+                    + " another"));
+      }
     }
 
     private double ecAt25() {

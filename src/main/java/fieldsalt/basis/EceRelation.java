@@ -22,6 +22,11 @@ public interface EceRelation {
   /** The soils and region it holds for, in plain words. */
   String domain();
 
+  /** A region outside which it must not be used without saying so; empty text if none. */
+  default String region() {
+    return "";
+  }
+
   /** Whether it is made for readings of this kind. */
   boolean takes(MethodKey method);
 

@@ -5,6 +5,7 @@ import fieldsalt.read.Sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -19,12 +20,28 @@ final class HandOver {
     this.settings = settings;
     LayerReadings converted = LayerReadings.of(samples, settings);
     this.findings.addAll(converted.findings());
-    Campaigns campaigns = new Campaigns(settings.options().campaignDays());
+    Campaigns campaigns = new Campaigns(settings.options());
+    List<LayerReading> pairs = withoutDropped(converted.measured(), settings.options().dropPairs());
     this.readings =
-        campaigns.newest(converted.measured()).stream()
-            .filter(r -> r.sample().place().isPresent())
-            .toList();
+        campaigns.newest(pairs).stream().filter(r -> r.sample().place().isPresent()).toList();
     findings.addAll(campaigns.findings());
+  }
+
+  /** Of a pair that the user dropped only the paste is left. */
+  private static List<LayerReading> withoutDropped(
+      List<LayerReading> readings, Set<String> dropped) {
+    if (dropped.isEmpty()) {
+      return readings;
+    }
+    List<LayerReading> kept = new ArrayList<>();
+    LayerKey.group(readings)
+        .forEach(
+            (layer, rows) -> {
+              boolean paste = rows.stream().anyMatch(r -> r.method().isBasis());
+              boolean alone = paste && dropped.contains(layer.id());
+              rows.stream().filter(r -> !alone || r.method().isBasis()).forEach(kept::add);
+            });
+    return kept;
   }
 
   RootZoneReadings rootZone(Function<String, RootZone> rootZone) {

@@ -9,11 +9,10 @@ import java.util.List;
 /**
  * Every usable reading on the basis, sorted by site, date, depth, method, laboratory.
  *
- * @param all every converted reading
- * @param measured those that are measurements (a paste column that was calculated is not)
+ * @param measured the converted readings (a paste column that was calculated is not one)
  * @param findings of rows left out, and of the rows themselves
  */
-record LayerReadings(List<LayerReading> all, List<LayerReading> measured, List<Finding> findings) {
+record LayerReadings(List<LayerReading> measured, List<Finding> findings) {
   private static final Comparator<Sample> ORDER =
       Comparator.comparing(Sample::id)
           .thenComparing(Sample::field)
@@ -27,27 +26,22 @@ record LayerReadings(List<LayerReading> all, List<LayerReading> measured, List<F
           .thenComparingInt(s -> s.source().row());
 
   LayerReadings {
-    all = List.copyOf(all);
     measured = List.copyOf(measured);
     findings = List.copyOf(findings);
   }
 
   static LayerReadings of(List<Sample> samples, BasisSettings settings) {
-    Conversion conversion = new Conversion(samples, settings);
+    SampleCheck check = new SampleCheck();
+    List<Sample> clean = samples.stream().sorted(ORDER).map(check::clean).toList();
+    Conversion conversion = new Conversion(clean, settings);
     List<LayerReading> all = new ArrayList<>();
-    List<Finding> findings = new ArrayList<>();
-    samples.stream()
-        .sorted(ORDER)
-        .forEach(
-            sample ->
-                conversion
-                    .convert(sample)
-                    .ifPresent(
-                        reading -> {
-                          all.add(reading);
-                          findings.addAll(reading.findings());
-                        }));
-    findings.addAll(0, conversion.findings());
-    return new LayerReadings(all, all, findings);
+    clean.forEach(sample -> conversion.convert(sample).ifPresent(all::add));
+    List<Finding> findings = new ArrayList<>(check.findings());
+    findings.addAll(conversion.findings());
+    all.forEach(reading -> findings.addAll(reading.findings()));
+    CalculatedPaste calculated = new CalculatedPaste(LayerKey.group(all));
+    findings.addAll(calculated.findings());
+    List<LayerReading> measured = all.stream().filter(r -> !calculated.contains(r)).toList();
+    return new LayerReadings(measured, findings);
   }
 }

@@ -122,4 +122,26 @@ public record Sample(
         source,
         extras);
   }
+
+  public Sample withIons(Ions other) {
+    return new Sample(
+        id,
+        field,
+        place,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        other,
+        laboratory,
+        date,
+        pair,
+        restedH,
+        composite,
+        source,
+        extras);
+  }
 }

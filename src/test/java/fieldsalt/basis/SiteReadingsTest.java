@@ -70,7 +70,7 @@ class SiteReadingsTest {
     List<Sample> samples = new ArrayList<>();
     for (int i = 0; i < 12; i++) {
       samples.add(Samples.sample().id("S" + i).ec(0.2 + 0.1 * i).row(2 * i).get());
-      samples.add(Samples.sample().id("S" + i).paste(2 + i).row(2 * i + 1).get());
+      samples.add(Samples.sample().id("S" + i).paste(2.3 + 0.9 * i).row(2 * i + 1).get());
     }
     SiteReadings before = readings(TOP, samples);
     Collections.shuffle(samples, new Random(5));
