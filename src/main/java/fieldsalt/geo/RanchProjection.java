@@ -34,4 +34,9 @@ public interface RanchProjection {
 
   /** Well-known text (version 1, ESRI spelling) of the metric system, for sidecar files. */
   String esriWkt();
+
+  /** Well-known text (version 1, OGC spelling) of the metric system. */
+  default String wkt() {
+    return crs().toWKT();
+  }
 }

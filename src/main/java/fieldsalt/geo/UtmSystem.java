@@ -63,4 +63,9 @@ final class UtmSystem implements RanchProjection {
   public String esriWkt() {
     return exact.esriWkt();
   }
+
+  @Override
+  public String wkt() {
+    return utm.wkt();
+  }
 }

@@ -31,6 +31,8 @@ public final class Handover {
     Handover handover = new Handover(folder, input);
     handover.geoJson();
     handover.rasters();
+    handover.layers();
+    handover.styles();
     return new HandoverResult(handover.files, handover.findings);
   }
 
@@ -64,5 +66,51 @@ public final class Handover {
   private void rasters() throws IOException {
     files.addAll(
         new SurfaceRasters(input.projection(), input.labels()).write(folder, input.maps()));
+  }
+
+  private void layers() throws IOException {
+    Layer zones =
+        new Layer(
+            "zones",
+            "zones and their figures",
+            false,
+            input.zones().stream().map(ZoneFeature::feature).toList());
+    Layer samples =
+        new Layer(
+            "samples",
+            "sampled sites and their ECe",
+            true,
+            input.samples().stream().map(SampleFeature::feature).toList());
+    Layer fields =
+        new Layer(
+            "fields", "field boundaries", false, input.fields().stream().map(Fields::of).toList());
+    GeoPackageWriter.write(
+        folder.resolve("fieldsalt.gpkg"), List.of(zones, samples, fields), input.projection());
+    files.add(new WrittenFile("fieldsalt.gpkg", "zones, samples and fields in one GeoPackage"));
+    findings.addAll(ShapefileWriter.write(folder, "zones", zones, input.projection()));
+    shapefile(zones);
+  }
+
+  private void shapefile(Layer zones) {
+    String names = DbfNames.described(zones);
+    files.add(new WrittenFile("zones.shp", "the zones as a Shapefile" + names));
+    files.add(new WrittenFile("zones.shx", "index of zones.shp"));
+    files.add(new WrittenFile("zones.dbf", "table of zones.shp"));
+    files.add(new WrittenFile("zones.cpg", "encoding of zones.dbf"));
+    if (!input.projection().isLocal()) {
+      files.add(new WrittenFile("zones.prj", "coordinate system of zones.shp"));
+    }
+  }
+
+  private void styles() throws IOException {
+    style("zones", Styles.zones(input.zones()));
+    style("ece", Styles.median(input.maps(), input.labels()));
+    style("ece-error", Styles.error());
+    style("p-above", Styles.chance());
+  }
+
+  private void style(String name, String text) throws IOException {
+    Files.writeString(folder.resolve(name + ".sld"), text);
+    files.add(new WrittenFile(name + ".sld", "style of " + name));
   }
 }

@@ -278,6 +278,10 @@ public final class OutputFolder {
       Set<String> names = new TreeSet<>(old);
       entries(from).forEach(file -> names.add(file.getFileName().toString()));
       for (String name : names) {
+        if (Files.isDirectory(folder.resolve(name))) {
+          throw new FileSystemException(
+              folder.resolve(name).toString(), null, "a folder has the name of one of our files");
+        }
         if (Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
           step(folder.resolve(name), away.resolve(name));
         }

@@ -10,10 +10,20 @@ import java.util.Map;
  * @param zone its shape in metres
  * @param properties further figures in the order in which files list them, e.g. {@code ece_dS_m};
  *     {@code field}, {@code zone}, {@code class} and {@code area_ha} are added in front
+ * @param classes how many classes its field's scheme has: the ramp is spread over them
  */
-public record ZoneFeature(Zone zone, Map<String, Object> properties) {
+public record ZoneFeature(Zone zone, Map<String, Object> properties, int classes) {
   public ZoneFeature {
     properties = new LinkedHashMap<>(properties);
+    if (zone.klass() < 0 || zone.klass() >= classes) {
+      throw new IllegalArgumentException(
+          "class " + zone.klass() + " is not one of " + classes + " classes");
+    }
+  }
+
+  /** The colour of its class. */
+  public String colour() {
+    return Palette.classes(classes).get(zone.klass());
   }
 
   Feature feature() {

@@ -111,7 +111,7 @@ class GeoJsonWriterTest {
         new HandoverInput(
             fiji,
             List.of(SmallRanch.field("a", across)),
-            List.of(new ZoneFeature(zone, Map.of())),
+            List.of(new ZoneFeature(zone, Map.of(), 1)),
             List.of(),
             List.of(),
             SurfaceLabels.ece("4 dS/m"),

@@ -127,7 +127,7 @@ final class SmallRanch {
       figures.put("yield_pct", i == 1 ? null : 100 - 5.5 * i);
       figures.put("gypsum_t_ha", i);
       figures.put("leach", i > 1);
-      features.add(new ZoneFeature(zones.get(i), figures));
+      features.add(new ZoneFeature(zones.get(i), figures, 4));
     }
     return features;
   }
