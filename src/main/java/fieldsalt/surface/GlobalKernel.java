@@ -39,7 +39,7 @@ final class GlobalKernel implements PredictionKernel {
     v.forwardRows(solved);
     KernelSums sums = sites.sums(0);
     for (double[] row : solved) {
-      sums.addRow(row, 0, row, 0, 0);
+      sums.addRow(row, 0, 0, row, 0);
     }
     coefficients = sums.coefficients();
     dual = v.solve(residual());
@@ -76,41 +76,35 @@ final class GlobalKernel implements PredictionKernel {
 
   private final class GlobalSolver implements Solver {
     private final double[][] c = new double[sites.size()][SIDE * SIDE];
+    private final Covariances covariances = sites.covariances(SIDE * SIDE);
     private final KernelSums sums = sites.sums(SIDE * SIDE);
 
     @Override
     public void predict(KernelGroup group) {
       group.stretch(sites.anisotropy());
-      for (int from = 0; from < group.count(); from += SIDE * SIDE) {
-        int to = Math.min(group.count(), from + SIDE * SIDE);
-        covariances(group, from, to);
-        if (variances) {
-          solve(group, from, to);
-        } else {
-          estimate(group, from, to);
-        }
-      }
-    }
-
-    private void covariances(KernelGroup group, int from, int to) {
+      int places = group.count();
       KernelData data = sites.data();
       for (int i = 0; i < c.length; i++) {
-        sites.covariances().fill(data.xM()[i], data.yM()[i], group.x, group.y, from, to, c[i], 0);
+        covariances.fill(data.xM()[i], data.yM()[i], group.x, group.y, 0, places, c[i]);
+      }
+      if (variances) {
+        solve(group, places);
+      } else {
+        estimate(group, places);
       }
     }
 
-    private void solve(KernelGroup group, int from, int to) {
-      int places = to - from;
+    private void solve(KernelGroup group, int places) {
       v.forwardRows(c, places);
-      sums.clear(places);
+      sums.clear(0, places);
       for (int i = 0; i < c.length; i++) {
-        sums.addRow(c[i], 0, solved[i], 0, places);
+        sums.addRow(c[i], 0, places, solved[i], 0);
       }
-      sums.close(group, from, to);
+      sums.close(group, 0, places, 0);
     }
 
-    private void estimate(KernelGroup group, int from, int to) {
-      for (int j = from; j < to; j++) {
+    private void estimate(KernelGroup group, int places) {
+      for (int j = 0; j < places; j++) {
         double mean = 0;
         for (int q = 0; q < coefficients.length; q++) {
           mean += coefficients[q] * group.trend[q][j];
@@ -119,7 +113,7 @@ final class GlobalKernel implements PredictionKernel {
         group.variance[j] = 0;
       }
       for (int i = 0; i < c.length; i++) {
-        KernelSums.addMultiple(group.estimate, from, dual[i], c[i], 0, to - from);
+        KernelSums.addMultiple(group.estimate, dual[i], c[i], 0, places);
       }
     }
   }

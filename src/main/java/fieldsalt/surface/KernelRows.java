@@ -6,19 +6,20 @@ package fieldsalt.surface;
  */
 final class KernelRows {
   private final KernelSites sites;
+  private final Covariances covariances;
   private final double[][] rows;
+
+  /** Coordinates of the sites, then of the places. */
   private final double[] x;
+
   private final double[] y;
 
   KernelRows(KernelSites sites, int mostSites, int mostPlaces) {
     this.sites = sites;
+    covariances = sites.covariances(mostSites + mostPlaces);
     rows = new double[mostSites][mostSites + mostPlaces + sites.width()];
-    x = new double[mostSites];
-    y = new double[mostSites];
-  }
-
-  int capacity() {
-    return rows.length;
+    x = new double[mostSites + mostPlaces];
+    y = new double[mostSites + mostPlaces];
   }
 
   /** The system of sites {@code index[0..n-1]} and the group's places from..to-1. */
@@ -28,11 +29,13 @@ final class KernelRows {
       x[i] = data.xM()[index[i]];
       y[i] = data.yM()[index[i]];
     }
+    int ends = n + to - from;
+    System.arraycopy(group.x, from, x, n, to - from);
+    System.arraycopy(group.y, from, y, n, to - from);
     for (int i = 0; i < n; i++) {
-      sites.covariances().fill(x[i], y[i], x, y, i + 1, n, rows[i], i + 1);
-      sites.covariances().fill(x[i], y[i], group.x, group.y, from, to, rows[i], n);
+      covariances.fill(x[i], y[i], x, y, i + 1, ends, rows[i]);
       rows[i][i] = sites.rowVariance(index[i]);
-      sites.copyColumns(index[i], rows[i], n + to - from);
+      sites.copyColumns(index[i], rows[i], ends);
     }
     return rows;
   }

@@ -3,7 +3,6 @@ package fieldsalt.surface;
 /** One field's data and model, made ready once for a local kernel and shared by all threads. */
 final class KernelSites {
   private final CovarianceModel model;
-  private final Covariances covariances;
   private final KernelData data;
   private final NeighbourSearch search;
   private final double[][] columns;
@@ -17,7 +16,6 @@ final class KernelSites {
     this.model = model;
     KernelData distinct = model.microScale() > 0 ? data : data.withPlacesMerged();
     this.data = distinct.stretched(model.anisotropy());
-    covariances = new Covariances(model);
     search = new NeighbourSearch(this.data.xM(), this.data.yM());
     columns = this.data.columns();
     predictedVariance = microScale ? model.pointVariance() : model.partialSill();
@@ -39,8 +37,9 @@ final class KernelSites {
     return search;
   }
 
-  Covariances covariances() {
-    return covariances;
+  /** Covariances for one thread, with room for so many points. */
+  Covariances covariances(int points) {
+    return new Covariances(model, points);
   }
 
   /** Columns of trend and values together. */

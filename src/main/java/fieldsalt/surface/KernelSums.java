@@ -14,7 +14,8 @@ import java.util.Arrays;
  * </pre>
  *
  * (Cressie 1993, Statistics for Spatial Data, equations 3.4.63 to 3.4.65, written in the factor.)
- * The sums are taken row by row, for all places of a group at once.
+ * The sums are taken row by row, for all places of a group at once; they stand at the column of
+ * their place in the rows, so that the loops have one index and are vectorised.
  */
 final class KernelSums {
   private final double pointVariance;
@@ -36,57 +37,58 @@ final class KernelSums {
    * @param pointVariance c00: variance of what is predicted
    * @param trends columns of the trend
    * @param values columns that are estimated: the property, then the shared errors
-   * @param places room for so many
+   * @param columns room for places up to this column
    */
-  KernelSums(double pointVariance, int trends, int values, int places) {
+  KernelSums(double pointVariance, int trends, int values, int columns) {
     this.pointVariance = pointVariance;
     tt = new double[trends][trends + values];
     factor = new double[trends][trends + values];
-    ww = new double[places];
-    tw = new double[trends][places];
-    yw = new double[values][places];
+    ww = new double[columns];
+    tw = new double[trends][columns];
+    yw = new double[values][columns];
     e = new double[trends];
   }
 
-  void clear(int places) {
+  /** Forgets all, for places at the columns from..to-1. */
+  void clear(int from, int to) {
     for (double[] row : tt) {
       Arrays.fill(row, 0);
     }
-    Arrays.fill(ww, 0, places, 0);
+    Arrays.fill(ww, from, to, 0);
     for (double[] sum : tw) {
-      Arrays.fill(sum, 0, places, 0);
+      Arrays.fill(sum, from, to, 0);
     }
     for (double[] sum : yw) {
-      Arrays.fill(sum, 0, places, 0);
+      Arrays.fill(sum, from, to, 0);
     }
   }
 
-  /** Takes over what another has of one place, as the place 0. */
-  void copy(KernelSums from, int place) {
+  /** Takes over what another has of the place at a column, at a column of its own. */
+  void copy(KernelSums from, int column, int own) {
     for (int q = 0; q < tt.length; q++) {
       System.arraycopy(from.tt[q], 0, tt[q], 0, tt[q].length);
-      tw[q][0] = from.tw[q][place];
+      tw[q][own] = from.tw[q][column];
     }
-    ww[0] = from.ww[place];
+    ww[own] = from.ww[column];
     for (int v = 0; v < yw.length; v++) {
-      yw[v][0] = from.yw[v][place];
+      yw[v][own] = from.yw[v][column];
     }
   }
 
   /**
    * Adds one eliminated row.
    *
-   * @param row its elements for the places, from {@code at}
+   * @param row its elements for the places, at the columns from..to-1
    * @param ends its elements for trend and values, from {@code endsAt}
    */
-  void addRow(double[] row, int at, double[] ends, int endsAt, int places) {
+  void addRow(double[] row, int from, int to, double[] ends, int endsAt) {
     addTrend(ends, endsAt);
-    addSquares(ww, row, at, places);
+    addSquares(ww, row, from, to);
     for (int q = 0; q < tw.length; q++) {
-      addMultiple(tw[q], 0, ends[endsAt + q], row, at, places);
+      addMultiple(tw[q], ends[endsAt + q], row, from, to);
     }
     for (int v = 0; v < yw.length; v++) {
-      addMultiple(yw[v], 0, ends[endsAt + tw.length + v], row, at, places);
+      addMultiple(yw[v], ends[endsAt + tw.length + v], row, from, to);
     }
   }
 
@@ -99,30 +101,30 @@ final class KernelSums {
     }
   }
 
-  private static void addSquares(double[] sum, double[] row, int at, int places) {
-    for (int j = 0; j < places; j++) {
-      sum[j] += row[at + j] * row[at + j];
+  private static void addSquares(double[] sum, double[] row, int from, int to) {
+    for (int j = from; j < to; j++) {
+      sum[j] += row[j] * row[j];
     }
   }
 
-  /** {@code sum[into + j] += t * row[at + j]}. */
-  static void addMultiple(double[] sum, int into, double t, double[] row, int at, int places) {
-    for (int j = 0; j < places; j++) {
-      sum[into + j] += t * row[at + j];
+  static void addMultiple(double[] sum, double t, double[] row, int from, int to) {
+    for (int j = from; j < to; j++) {
+      sum[j] += t * row[j];
     }
   }
 
-  /** Writes the results of the group's places from..to-1, which the sums hold from 0. */
-  void close(KernelGroup group, int from, int to) {
+  /** Writes the results of the group's places from..to-1, whose sums begin at a column. */
+  void close(KernelGroup group, int from, int to, int column) {
     factorTrend();
-    for (int j = 0; j < to - from; j++) {
-      solveTrend(group, from + j, j);
+    for (int at = from; at < to; at++) {
+      int j = column + at - from;
+      solveTrend(group, at, j);
       double variance = pointVariance - ww[j];
       for (double part : e) {
         variance += part * part;
       }
-      group.estimate[from + j] = estimate(0, j);
-      group.variance[from + j] = Math.max(0, variance) + sharedVariance(j);
+      group.estimate[at] = estimate(0, j);
+      group.variance[at] = Math.max(0, variance) + sharedVariance(j);
     }
   }
 

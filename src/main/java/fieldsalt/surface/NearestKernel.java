@@ -50,8 +50,8 @@ final class NearestKernel implements PredictionKernel {
     private final int most = neighbours + (int) (MOST_CANDIDATES * neighbours);
     private final int[] near = new int[most];
     private final KernelRows rows = new KernelRows(sites, most, SIDE * SIDE);
-    private final KernelSums common = sites.sums(SIDE * SIDE);
-    private final KernelSums single = sites.sums(1);
+    private final KernelSums common = sites.sums(most + SIDE * SIDE);
+    private final KernelSums single = sites.sums(neighbours + 1);
     private final double[][] own = new double[neighbours][neighbours + 1 + sites.width()];
 
     @Override
@@ -64,13 +64,13 @@ final class NearestKernel implements PredictionKernel {
       KernelGroup.Box box = group.box(from, to);
       sites.search().nearest(box.x(), box.y(), found);
       double h = box.radius();
-      if (to - from <= SIDE * SIDE && (h == 0 || neighbours == sites.size())) {
+      if (h == 0 || neighbours == sites.size()) {
         solve(group, from, to, found.indices(), neighbours, neighbours);
         return;
       }
       double d = Math.sqrt(found.farthest());
       int count = sites.search().within(box.x(), box.y(), (d + 2 * h) * (1 + HAIR), near);
-      if (to - from > SIDE * SIDE || count > most) {
+      if (count > most) {
         group.quarters(box, from, to, (f, t) -> predict(group, f, t));
       } else {
         int sure = sureFirst(box, count, (d - 2 * h) * (1 - HAIR));
@@ -105,20 +105,20 @@ final class NearestKernel implements PredictionKernel {
      * The first {@code sure} of the sites serve every place; of the candidates after them, some.
      */
     private void solve(KernelGroup group, int from, int to, int[] index, int sure, int count) {
-      int places = to - from;
+      int ends = count + to - from;
       double[][] a = rows.fill(index, count, group, from, to);
-      Elimination.eliminate(a, sure, count, count + places + sites.width());
-      common.clear(places);
+      Elimination.eliminate(a, sure, count, ends + sites.width());
+      common.clear(count, ends);
       for (int i = 0; i < sure; i++) {
-        common.addRow(a[i], count, a[i], count + places, places);
+        common.addRow(a[i], count, ends, a[i], ends);
       }
       if (sure == neighbours) {
-        common.close(group, from, to);
+        common.close(group, from, to, count);
       } else {
-        for (int j = 0; j < places; j++) {
-          choose(index, sure, count, group.x[from + j], group.y[from + j]);
-          solveOwn(a, count, j, places);
-          single.close(group, from + j, from + j + 1);
+        for (int at = from; at < to; at++) {
+          choose(index, sure, count, group.x[at], group.y[at]);
+          solveOwn(a, count + at - from, ends);
+          single.close(group, at, at + 1, chosen.count());
         }
       }
     }
@@ -133,7 +133,7 @@ final class NearestKernel implements PredictionKernel {
     }
 
     /** Eliminates one place's own candidates from what the sure sites left of them. */
-    private void solveOwn(double[][] a, int count, int place, int places) {
+    private void solveOwn(double[][] a, int place, int ends) {
       int m = chosen.count();
       int[] index = chosen.indices();
       for (int i = 0; i < m; i++) {
@@ -141,13 +141,13 @@ final class NearestKernel implements PredictionKernel {
         for (int j = i; j < m; j++) {
           own[i][j] = row[index[j]];
         }
-        own[i][m] = row[count + place];
-        System.arraycopy(row, count + places, own[i], m + 1, sites.width());
+        own[i][m] = row[place];
+        System.arraycopy(row, ends, own[i], m + 1, sites.width());
       }
       Elimination.eliminate(own, m, m, m + 1 + sites.width());
-      single.copy(common, place);
+      single.copy(common, place, m);
       for (int i = 0; i < m; i++) {
-        single.addRow(own[i], m, own[i], m + 1, 1);
+        single.addRow(own[i], m, m + 1, own[i], m + 1);
       }
     }
   }

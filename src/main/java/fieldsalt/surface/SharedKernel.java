@@ -43,7 +43,7 @@ final class SharedKernel implements PredictionKernel {
     private final NeighbourSearch.Found found = new NeighbourSearch.Found(neighbours);
     private final int width = sites.width();
     private final KernelRows rows = new KernelRows(sites, neighbours, SIDE * SIDE);
-    private final KernelSums sums = sites.sums(SIDE * SIDE);
+    private final KernelSums sums = sites.sums(neighbours + SIDE * SIDE);
 
     @Override
     public void predict(KernelGroup group) {
@@ -56,7 +56,7 @@ final class SharedKernel implements PredictionKernel {
       sites.search().nearest(box.x(), box.y(), found);
       double reach = SPREAD * Math.sqrt(found.farthest());
       boolean tooWide = box.radius() > reach && neighbours < sites.size();
-      if ((tooWide || to - from > SIDE * SIDE) && box.radius() > 0) {
+      if (tooWide) {
         group.quarters(box, from, to, (f, t) -> predict(group, f, t));
       } else {
         solve(group, from, to);
@@ -65,15 +65,14 @@ final class SharedKernel implements PredictionKernel {
 
     private void solve(KernelGroup group, int from, int to) {
       int n = found.count();
-      int places = to - from;
+      int ends = n + to - from;
       double[][] a = rows.fill(found.indices(), n, group, from, to);
-      int columns = n + places + width;
-      Elimination.eliminate(a, n, n, columns);
-      sums.clear(places);
+      Elimination.eliminate(a, n, n, ends + width);
+      sums.clear(n, ends);
       for (int i = 0; i < n; i++) {
-        sums.addRow(a[i], n, a[i], n + places, places);
+        sums.addRow(a[i], n, ends, a[i], ends);
       }
-      sums.close(group, from, to);
+      sums.close(group, from, to, n);
     }
   }
 }

@@ -119,8 +119,8 @@ class KernelsTest {
   void estimatesAloneByTheDualFormEqualThoseWithVariances() {
     KernelData data = KernelCases.withEverything(200, 500, 8);
     KernelSites sites = new KernelSites(KernelCases.EXPONENTIAL, data, true);
-    KernelGroup one = KernelCases.group(data, 10, 20, 17, 20);
-    KernelGroup other = KernelCases.group(data, 10, 20, 17, 20);
+    KernelGroup one = KernelCases.group(data, 10, 20, 17, 16);
+    KernelGroup other = KernelCases.group(data, 10, 20, 17, 16);
     GlobalKernel.of(sites, true).solver().predict(one);
     GlobalKernel.of(sites, false).solver().predict(other);
     assertThat(other.estimate).containsExactly(one.estimate, within(1e-10));
