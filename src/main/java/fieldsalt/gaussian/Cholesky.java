@@ -90,14 +90,19 @@ public final class Cholesky {
     return x;
   }
 
+  /** U b, whose sum of squares is b'Ab; b is left as it is. */
+  public double[] times(double[] b) {
+    double[] x = new double[u.length];
+    for (int i = 0; i < u.length; i++) {
+      x[i] = RowKernel.dot(u[i], b, i, u.length);
+    }
+    return x;
+  }
+
   /** b'Ab. */
   public double quadratic(double[] b) {
-    double sum = 0;
-    for (int i = 0; i < u.length; i++) {
-      double x = RowKernel.dot(u[i], b, i, u.length);
-      sum += x * x;
-    }
-    return sum;
+    double[] x = times(b);
+    return RowKernel.dot(x, x, 0, x.length);
   }
 
   private void backwardInPlace(double[] y) {

@@ -10,16 +10,29 @@ import java.util.List;
  * @param whyChosen one plain sentence
  * @param candidates leave-one-out figures of every method tried
  * @param variogram the fitted (or default) model
+ * @param leftOut names of fields with 1 or 2 sites, which are not mapped
  */
 public record SurfaceReport(
     String chosen,
     String whyChosen,
     List<Candidate> candidates,
     FittedVariogram variogram,
-    List<Finding> findings) {
+    List<Finding> findings,
+    List<String> leftOut) {
   public SurfaceReport {
     candidates = List.copyOf(candidates);
     findings = List.copyOf(findings);
+    leftOut = List.copyOf(leftOut);
+  }
+
+  /** A report of a ranch all of whose sampled fields are mapped. */
+  public SurfaceReport(
+      String chosen,
+      String whyChosen,
+      List<Candidate> candidates,
+      FittedVariogram variogram,
+      List<Finding> findings) {
+    this(chosen, whyChosen, candidates, variogram, findings, List.of());
   }
 
   /**

@@ -1,0 +1,123 @@
+package fieldsalt.surface;
+
+import fieldsalt.basis.Scale;
+import fieldsalt.read.FieldBoundary;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** A surface by one method, averaged over its covariance models. */
+final class FittedSurface implements Surface {
+  /** A ranch whose box holds more cells than this gets one grid a field. */
+  private static final long MOST_CELLS = 50_000_000L;
+
+  /** Models that areas' moments are averaged over at most. */
+  private static final int MODELS_FOR_AREAS = 16;
+
+  private final Tried method;
+  private final Scale scale;
+  private final List<FieldBoundary> fields;
+  private final SurfaceSettings settings;
+  private final SurfaceReport report;
+
+  FittedSurface(
+      Tried method,
+      Scale scale,
+      List<FieldBoundary> fields,
+      SurfaceSettings settings,
+      SurfaceReport report) {
+    this.method = method;
+    this.scale = scale;
+    this.fields = fields;
+    this.settings = settings;
+    this.report = report;
+  }
+
+  @Override
+  public List<SurfaceMap> maps(Map<String, Double> limitByField) {
+    MapMaker maker = new MapMaker(method, scale);
+    double cell = cellM();
+    Grid whole = FieldCells.gridOver(fields, cell);
+    if ((long) whole.columns() * whole.rows() <= MOST_CELLS) {
+      return List.of(maker.map(whole, fields, limitByField));
+    }
+    List<SurfaceMap> maps = new ArrayList<>();
+    for (FieldBoundary field : fields) {
+      List<FieldBoundary> one = List.of(field);
+      maps.add(maker.map(FieldCells.gridOver(one, cell), one, limitByField));
+    }
+    return maps;
+  }
+
+  private double cellM() {
+    if (settings.cellM().isPresent()) {
+      return settings.cellM().getAsDouble();
+    }
+    double hectares = fields.stream().mapToDouble(f -> f.shapeM().getArea()).sum() / 1e4;
+    double automatic = hectares <= 100 ? 5 : hectares <= 1000 ? 10 : 20;
+    return Math.min(automatic, settings.maxCellM());
+  }
+
+  @Override
+  public Joint joint(List<Target> targets) {
+    TargetGroups groups = TargetGroups.of(method.data(), targets);
+    int n = targets.size();
+    double[] mean = new double[n];
+    double[][] second = new double[n][n];
+    for (Predictor predictor : method.predictors()) {
+      add(groups.predict(predictor), predictor.solved(), mean, second);
+    }
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        second[i][j] -= mean[i] * mean[j];
+      }
+    }
+    return new Joint(mean, second);
+  }
+
+  private static void add(
+      TargetGroups.Joined joined, Solved solved, double[] mean, double[][] second) {
+    double[] own = joined.mean();
+    double[][] covariance = joined.covariance(joined);
+    for (int i = 0; i < mean.length; i++) {
+      mean[i] += solved.weight() * own[i];
+      covariance[i][i] += solved.model().microScale();
+      for (int j = 0; j < mean.length; j++) {
+        second[i][j] += solved.weight() * (covariance[i][j] + own[i] * own[j]);
+      }
+    }
+  }
+
+  @Override
+  public AreaMeans areaMeans(List<List<Target>> areas) {
+    if (areas.isEmpty()) {
+      return new AreaMeans(new double[0], new double[0][], new double[0], new double[0]);
+    }
+    List<Predictor> predictors = method.predictors();
+    double[] all = predictors.stream().mapToDouble(p -> p.solved().weight()).toArray();
+    double[] kept = Averaging.thinned(all, MODELS_FOR_AREAS);
+    List<Integer> used = new ArrayList<>();
+    for (int k = 0; k < kept.length; k++) {
+      if (kept[k] > 0) {
+        used.add(k);
+      }
+    }
+    AreaMoments moments = new AreaMoments(scale);
+    List<AreaMoments.Moments> models =
+        used.parallelStream()
+            .map(k -> moments.under(predictors.get(k), method.data(), areas))
+            .toList();
+    return moments.together(models, used.stream().mapToDouble(k -> kept[k]).toArray());
+  }
+
+  @Override
+  public PointDistribution at(Target target) {
+    TargetGroups groups = TargetGroups.of(method.data(), List.of(target));
+    return new KnownPoint(new MapMaker(method, scale).mixtures(groups.points().get(0))[0], scale);
+  }
+
+  @Override
+  public SurfaceReport report() {
+    return report;
+  }
+}

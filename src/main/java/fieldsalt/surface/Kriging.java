@@ -1,0 +1,51 @@
+package fieldsalt.surface;
+
+import fieldsalt.gaussian.MixedModel;
+
+/** The best linear unbiased predictor: kriging with known and shared errors. */
+record Kriging(Solved solved) implements Predictor {
+
+  @Override
+  public Predicted predict(Points points) {
+    Observations data = solved.data();
+    double[][] c = points.covariancesWith(data.parts().get(points.part()), solved.model());
+    double[][] design = new double[data.columns(points.part()).length][points.size()];
+    java.util.Arrays.fill(design[0], 1);
+    for (int d = 0; d < points.drift().length; d++) {
+      design[1 + d] = points.drift()[d].clone();
+    }
+    return new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
+  }
+
+  private record Kriged(Points points, MixedModel.Prediction prediction, CovarianceModel model)
+      implements Predicted {
+    @Override
+    public double[] mean() {
+      return prediction.mean();
+    }
+
+    @Override
+    public double[] variance() {
+      double[] variance = prediction.varianceChange();
+      for (int i = 0; i < variance.length; i++) {
+        variance[i] = Math.max(0, variance[i] + model.partialSill()) + model.microScale();
+      }
+      return variance;
+    }
+
+    @Override
+    public double[][] covariance(Predicted other) {
+      Kriged that = (Kriged) other;
+      double[][] covariance = prediction.covarianceChange(that.prediction);
+      if (points.part() == that.points.part()) {
+        double[][] prior = points.covariancesWith(that.points, model);
+        for (int i = 0; i < covariance.length; i++) {
+          for (int j = 0; j < covariance[i].length; j++) {
+            covariance[i][j] += prior[i][j];
+          }
+        }
+      }
+      return covariance;
+    }
+  }
+}

@@ -1,0 +1,81 @@
+package fieldsalt.surface;
+
+import fieldsalt.gaussian.NotPositiveDefinite;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Restricted likelihood of covariance models, with the known errors in it and with ½ ln|X'X| (Lark,
+ * Cullis and Welham 2006, European Journal of Soil Science 57:787-799).
+ */
+final class Likelihood {
+  private final Observations data;
+  private final double logDesign;
+  private final List<double[][]> distances = new ArrayList<>();
+
+  Likelihood(Observations data) {
+    this.data = data;
+    this.logDesign = data.logDesign();
+    for (FieldRows part : data.parts()) {
+      distances.add(part.distances(Anisotropy.NONE));
+    }
+  }
+
+  Observations data() {
+    return data;
+  }
+
+  /** Log-likelihood; minus infinity where the model contradicts the data. */
+  double of(CovarianceModel model) {
+    try {
+      return solve(model).logLikelihood(logDesign);
+    } catch (NotPositiveDefinite e) {
+      return Double.NEGATIVE_INFINITY;
+    }
+  }
+
+  Solved solve(CovarianceModel model) {
+    return model.anisotropy().ratio() == 1
+        ? Solved.of(data, model, distances)
+        : Solved.of(data, model);
+  }
+
+  /**
+   * The sill that is most likely, the rest of the model held, by golden section on its logarithm.
+   *
+   * @param shape sill 1, micro-scale share inside
+   */
+  double bestSill(CovarianceModel shape, double low, double high) {
+    double ratio = (Math.sqrt(5) - 1) / 2;
+    double a = Math.log(low);
+    double b = Math.log(high);
+    double x = b - ratio * (b - a);
+    double y = a + ratio * (b - a);
+    double fx = of(scaled(shape, Math.exp(x)));
+    double fy = of(scaled(shape, Math.exp(y)));
+    while (b - a > 0.02) {
+      if (fx > fy) {
+        b = y;
+        y = x;
+        fy = fx;
+        x = b - ratio * (b - a);
+        fx = of(scaled(shape, Math.exp(x)));
+      } else {
+        a = x;
+        x = y;
+        fx = fy;
+        y = a + ratio * (b - a);
+        fy = of(scaled(shape, Math.exp(y)));
+      }
+    }
+    return Math.exp((a + b) / 2);
+  }
+
+  static CovarianceModel scaled(CovarianceModel shape, double sill) {
+    return new CovarianceModel(
+        shape.correlation(),
+        shape.anisotropy(),
+        sill * shape.partialSill(),
+        sill * shape.microScale());
+  }
+}

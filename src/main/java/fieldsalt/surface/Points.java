@@ -1,0 +1,87 @@
+package fieldsalt.surface;
+
+import fieldsalt.geo.PlaceM;
+import java.util.List;
+
+/**
+ * Places to predict in one field.
+ *
+ * @param part position of the field among the observations' parts
+ * @param x metres from the observations' origin
+ * @param drift standardised drifts: drifts x places
+ */
+record Points(int part, double[] x, double[] y, double[][] drift) {
+
+  static Points of(Observations data, int part, List<PlaceM> places) {
+    int n = places.size();
+    double[] x = new double[n];
+    double[] y = new double[n];
+    double[][] drift = new double[data.drifts().size()][n];
+    for (int i = 0; i < n; i++) {
+      PlaceM place = places.get(i);
+      x[i] = place.xM() - data.origin().xM();
+      y[i] = place.yM() - data.origin().yM();
+      for (int d = 0; d < drift.length; d++) {
+        drift[d][i] = data.drifts().get(d).at(place);
+      }
+    }
+    return new Points(part, x, y, drift);
+  }
+
+  int size() {
+    return x.length;
+  }
+
+  /** Prior covariance with each row of the field, one array a row; micro-scale is not in it. */
+  double[][] covariancesWith(FieldRows rows, CovarianceModel model) {
+    double[][] at = stretched(x, y, model.anisotropy());
+    double[][] from = stretched(rows.x(), rows.y(), model.anisotropy());
+    double[][] bySite = new double[from[0].length][];
+    for (int s = 0; s < bySite.length; s++) {
+      bySite[s] = covariances(at, from[0][s], from[1][s], model);
+    }
+    double[][] byRow = new double[rows.siteOf().length][];
+    for (int r = 0; r < byRow.length; r++) {
+      int s = rows.siteOf()[r];
+      byRow[r] = r > 0 && rows.siteOf()[r - 1] == s ? byRow[r - 1].clone() : bySite[s];
+    }
+    return byRow;
+  }
+
+  private static double[] covariances(double[][] at, double x, double y, CovarianceModel model) {
+    double[] c = new double[at[0].length];
+    for (int i = 0; i < c.length; i++) {
+      double dx = at[0][i] - x;
+      double dy = at[1][i] - y;
+      c[i] = Math.sqrt(dx * dx + dy * dy);
+    }
+    for (int i = 0; i < c.length; i++) {
+      c[i] = model.covariance(c[i]);
+    }
+    return c;
+  }
+
+  /** Prior covariance between these places and others of the same field, without micro-scale. */
+  double[][] covariancesWith(Points other, CovarianceModel model) {
+    double[][] at = stretched(other.x, other.y, model.anisotropy());
+    double[][] from = stretched(x, y, model.anisotropy());
+    double[][] c = new double[x.length][];
+    for (int i = 0; i < c.length; i++) {
+      c[i] = covariances(at, from[0][i], from[1][i], model);
+    }
+    return c;
+  }
+
+  private static double[][] stretched(double[] x, double[] y, Anisotropy anisotropy) {
+    if (anisotropy.ratio() == 1) {
+      return new double[][] {x, y};
+    }
+    double[][] out = new double[2][x.length];
+    for (int i = 0; i < x.length; i++) {
+      double[] p = anisotropy.stretch(x[i], y[i]);
+      out[0][i] = p[0];
+      out[1][i] = p[1];
+    }
+    return out;
+  }
+}

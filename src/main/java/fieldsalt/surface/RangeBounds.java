@@ -1,0 +1,44 @@
+package fieldsalt.surface;
+
+/**
+ * Where the distance parameter may lie: from half the smallest positive spacing of two sites of one
+ * field to twice the longest field's diagonal (of its sites' bounding box); without bounds the
+ * likelihood of a trend runs away.
+ *
+ * @param typicalSpacingM median over sites of the distance to the nearest other place
+ */
+record RangeBounds(double lowM, double highM, double typicalSpacingM) {
+  /** Places closer than this are one place. */
+  private static final double SAME_PLACE_M = 0.01;
+
+  static RangeBounds of(Observations data) {
+    double diagonal = 0;
+    java.util.List<Double> nearest = new java.util.ArrayList<>();
+    for (FieldRows part : data.parts()) {
+      double[][] h = part.distances(Anisotropy.NONE);
+      for (double[] row : h) {
+        double least = Double.POSITIVE_INFINITY;
+        for (double d : row) {
+          least = d > SAME_PLACE_M ? Math.min(least, d) : least;
+        }
+        if (least < Double.POSITIVE_INFINITY) {
+          nearest.add(least);
+        }
+      }
+      diagonal = Math.max(diagonal, diagonal(part));
+    }
+    if (nearest.isEmpty()) {
+      return new RangeBounds(1, 2000, 200);
+    }
+    java.util.Collections.sort(nearest);
+    return new RangeBounds(nearest.get(0) / 2, 2 * diagonal, nearest.get(nearest.size() / 2));
+  }
+
+  private static double diagonal(FieldRows part) {
+    return Math.hypot(extent(part.x()), extent(part.y()));
+  }
+
+  private static double extent(double[] x) {
+    return java.util.Arrays.stream(x).max().orElse(0) - java.util.Arrays.stream(x).min().orElse(0);
+  }
+}

@@ -1,0 +1,137 @@
+package fieldsalt.surface;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/** Fits covariance models by restricted likelihood inside the range's bounds. */
+final class Reml {
+  private static final double[] SHARES = {0.05, 0.35, 0.75};
+  private static final double[] AZIMUTHS = {0, 30, 60, 90, 120, 150};
+  private static final int RANGES = 6;
+
+  /** Parameters are rounded to this (of a logarithm or a share): far finer than they are known. */
+  private static final double GRAIN = 1e-3;
+
+  private final Likelihood likelihood;
+  private final RangeBounds bounds;
+  private final double sillLow;
+  private final double sillHigh;
+  private final double sillStart;
+
+  /** A fitted model and its restricted log-likelihood. */
+  record Fit(CovarianceModel model, double logLikelihood) {}
+
+  Reml(Likelihood likelihood) {
+    this.likelihood = likelihood;
+    this.bounds = RangeBounds.of(likelihood.data());
+    double pooled = likelihood.data().pooledVariance();
+    double scale = pooled > 0 ? pooled : 1e-6;
+    sillStart = scale;
+    sillLow = 1e-4 * scale;
+    sillHigh = 300 * scale;
+  }
+
+  RangeBounds bounds() {
+    return bounds;
+  }
+
+  double sillLow() {
+    return sillLow;
+  }
+
+  double sillHigh() {
+    return sillHigh;
+  }
+
+  /** The best isotropic model of one shape. */
+  Fit fit(Variogram shape) {
+    List<NelderMead.Vertex> starts = starts(shape);
+    int tried = likelihood.data().siteCount() > 200 ? 1 : 3;
+    NelderMead.Vertex best = null;
+    for (NelderMead.Vertex start : starts.subList(0, tried)) {
+      NelderMead.Vertex top = climb(p -> value(shape, p), start.at(), new double[] {0.4, 0.3, 0.2});
+      best = best == null || top.value() > best.value() ? top : best;
+    }
+    NelderMead.Vertex again = climb(p -> value(shape, p), best.at(), new double[] {0.1, 0.1, 0.1});
+    return rounded(shape, again.at());
+  }
+
+  /** The best of one shape with geometric anisotropy, starting from the isotropic fit. */
+  Fit fitAnisotropic(Variogram shape, Fit isotropic) {
+    double[] from = parameters(isotropic.model());
+    NelderMead.Vertex best = null;
+    for (double azimuth : AZIMUTHS) {
+      double[] p = {from[0] + 0.35, from[1], from[2], azimuth, Math.log(2)};
+      double value = value(shape, p);
+      best = best == null || value > best.value() ? new NelderMead.Vertex(p, value) : best;
+    }
+    double[] low = {Math.log(bounds.lowM()), Math.log(sillLow), 0, -180, 0};
+    double[] high = {Math.log(bounds.highM()), Math.log(sillHigh), 1, 360, Math.log(20)};
+    NelderMead search = new NelderMead(p -> value(shape, p), low, high, 400);
+    NelderMead.Vertex top = search.climb(best.at(), new double[] {0.3, 0.2, 0.2, 20, 0.4}, 1e-5);
+    top = search.climb(top.at(), new double[] {0.1, 0.1, 0.1, 8, 0.15}, 1e-6);
+    return rounded(shape, top.at());
+  }
+
+  private NelderMead.Vertex climb(ToDoubleFunction<double[]> f, double[] start, double[] step) {
+    double[] low = {Math.log(bounds.lowM()), Math.log(sillLow), 0};
+    double[] high = {Math.log(bounds.highM()), Math.log(sillHigh), 1};
+    return new NelderMead(f, low, high, 250).climb(start, step, 1e-7);
+  }
+
+  private List<NelderMead.Vertex> starts(Variogram shape) {
+    List<NelderMead.Vertex> starts = new ArrayList<>();
+    double low = Math.log(Math.max(bounds.lowM(), bounds.typicalSpacingM() / 3));
+    double high = Math.log(bounds.highM() / 2);
+    for (int i = 0; i < RANGES; i++) {
+      for (double share : SHARES) {
+        double[] p = {low + (high - low) * (i + 0.5) / RANGES, Math.log(sillStart), share};
+        starts.add(new NelderMead.Vertex(p, value(shape, p)));
+      }
+    }
+    starts.sort(Comparator.comparingDouble(v -> -v.value()));
+    return starts;
+  }
+
+  private double value(Variogram shape, double[] p) {
+    return likelihood.of(model(shape, p));
+  }
+
+  private static CovarianceModel model(Variogram shape, double[] p) {
+    double sill = Math.exp(p[1]);
+    Anisotropy anisotropy = p.length > 3 ? anisotropy(p[3], Math.exp(p[4])) : Anisotropy.NONE;
+    return new CovarianceModel(
+        shape.withRange(Math.exp(p[0])), anisotropy, sill * (1 - p[2]), sill * p[2]);
+  }
+
+  private static Anisotropy anisotropy(double azimuth, double ratio) {
+    double turned = azimuth % 180;
+    return new Anisotropy(turned < 0 ? (turned + 180) % 180 : turned, ratio);
+  }
+
+  private static double[] parameters(CovarianceModel model) {
+    double sill = model.pointVariance();
+    return new double[] {
+      Math.log(model.correlation().rangeM()), Math.log(sill), model.microScale() / sill
+    };
+  }
+
+  /** Rounding makes the fit the same where the input differs by rounding only. */
+  private Fit rounded(Variogram shape, double[] p) {
+    double[] q = new double[p.length];
+    for (int i = 0; i < p.length; i++) {
+      double grain = i == 3 ? 0.1 : GRAIN;
+      q[i] = Math.round(p[i] / grain) * grain;
+    }
+    double low = Math.log(bounds.lowM());
+    double high = Math.log(bounds.highM());
+    q[0] = Math.min(high, Math.max(low, q[0]));
+    CovarianceModel model = model(shape, q);
+    double value = likelihood.of(model);
+    return value == Double.NEGATIVE_INFINITY
+        ? new Fit(model(shape, p), likelihood.of(model(shape, p)))
+        : new Fit(model, value);
+  }
+}

@@ -1,0 +1,95 @@
+package fieldsalt.surface;
+
+import fieldsalt.gaussian.LeaveOut;
+import fieldsalt.gaussian.MixedModel;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The data solved under one covariance model.
+ *
+ * @param weight of this model among those averaged over; they sum to 1
+ */
+record Solved(Observations data, CovarianceModel model, MixedModel solution, double weight) {
+
+  /**
+   * Factors and solves.
+   *
+   * @throws fieldsalt.gaussian.NotPositiveDefinite if two rows say exactly the same without error
+   */
+  static Solved of(Observations data, CovarianceModel model) {
+    List<double[][]> distances = new ArrayList<>();
+    for (FieldRows part : data.parts()) {
+      distances.add(part.distances(model.anisotropy()));
+    }
+    return of(data, model, distances);
+  }
+
+  /** The same where the (stretched) distances between each part's sites are at hand. */
+  static Solved of(Observations data, CovarianceModel model, List<double[][]> distances) {
+    List<MixedModel.Block> blocks = new ArrayList<>();
+    for (int part = 0; part < data.parts().size(); part++) {
+      FieldRows rows = data.parts().get(part);
+      blocks.add(
+          new MixedModel.Block(
+              covariance(rows, model, distances.get(part)),
+              data.columns(part),
+              data.design(part),
+              rows.values()));
+    }
+    return new Solved(data, model, new MixedModel(blocks, data.fixed(), data.offsets()), 1);
+  }
+
+  /** D of one part: upper triangle only. */
+  private static double[][] covariance(FieldRows rows, CovarianceModel model, double[][] h) {
+    int n = rows.siteOf().length;
+    double[][] d = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      double[] hi = h[rows.siteOf()[i]];
+      d[i][i] = model.pointVariance() + rows.own()[i];
+      for (int j = i + 1; j < n; j++) {
+        d[i][j] =
+            rows.siteOf()[j] == rows.siteOf()[i]
+                ? model.pointVariance()
+                : model.covariance(hi[rows.siteOf()[j]]);
+      }
+    }
+    return d;
+  }
+
+  Solved withWeight(double other) {
+    return new Solved(data, model, solution, other);
+  }
+
+  /** Restricted log-likelihood with ½ ln|X'X|. */
+  double logLikelihood(double logDesign) {
+    return solution.restrictedLogLikelihood() + 0.5 * logDesign;
+  }
+
+  LeaveOut leaveOut() {
+    int[][] columns = new int[data.parts().size()][];
+    for (int part = 0; part < columns.length; part++) {
+      columns[part] = data.columns(part);
+    }
+    return new LeaveOut(solution, columns);
+  }
+
+  /** Variance under this model of a linear combination of all rows that holds no fixed effect. */
+  double variance(double[][] rule) {
+    double sum = 0;
+    double[] shared = new double[data.offsets()];
+    for (int part = 0; part < rule.length; part++) {
+      sum += solution.factor(part).quadratic(rule[part]);
+      double[][] loadings = data.parts().get(part).loadings();
+      for (int k = 0; k < shared.length; k++) {
+        for (int i = 0; i < rule[part].length; i++) {
+          shared[k] += rule[part][i] * loadings[k][i];
+        }
+      }
+    }
+    for (double s : shared) {
+      sum += s * s;
+    }
+    return sum;
+  }
+}
