@@ -21,10 +21,10 @@ final class LeaveOneOut {
   }
 
   /** The error of one site, and its variance, under one node. */
-  private record Error(double error, double variance) {}
+  private record Miss(double error, double variance) {}
 
   private interface OneSite {
-    Error at(int node, int part, int site);
+    Miss at(int node, int part, int site);
   }
 
   private List<LeftOut> all(OneSite rule) {
@@ -47,7 +47,7 @@ final class LeaveOneOut {
     double[] sd = new double[nodes.size()];
     try {
       for (int k = 0; k < weight.length; k++) {
-        Error e = rule.at(k, part, site);
+        Miss e = rule.at(k, part, site);
         weight[k] = nodes.get(k).weight();
         mean[k] = value - e.error();
         sd[k] = Math.sqrt(Math.max(0, e.variance()));
@@ -67,7 +67,7 @@ final class LeaveOneOut {
           int[] members = rows.rowsOf(site);
           LeaveOut.Errors errors = leave.get(node).errors(part, members);
           int best = rows.bestOf(members);
-          return new Error(errors.error()[best], errors.covariance()[best][best]);
+          return new Miss(errors.error()[best], errors.covariance()[best][best]);
         });
   }
 
@@ -103,11 +103,11 @@ final class LeaveOneOut {
     return rule;
   }
 
-  private Error error(int node, double[][] rule) {
+  private Miss error(int node, double[][] rule) {
     double error = 0;
     for (int part = 0; part < rule.length; part++) {
       error += Linear.dot(rule[part], data.parts().get(part).values());
     }
-    return new Error(error, nodes.get(node).variance(rule));
+    return new Miss(error, nodes.get(node).variance(rule));
   }
 }

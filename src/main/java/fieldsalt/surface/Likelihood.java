@@ -71,6 +71,21 @@ final class Likelihood {
     return Math.exp((a + b) / 2);
   }
 
+  /**
+   * The sill at which the residuals are as large as expected, in one step: exact without known
+   * errors, a start with them.
+   */
+  double matchedSill(CovarianceModel model, double low, double high) {
+    try {
+      Solved solved = solve(model);
+      double freedom = Math.max(1, data.rowCount() - data.fixed());
+      double sill = model.pointVariance() * solved.solution().quadratic() / freedom;
+      return Math.min(high, Math.max(low, sill));
+    } catch (NotPositiveDefinite e) {
+      return model.pointVariance();
+    }
+  }
+
   static CovarianceModel scaled(CovarianceModel shape, double sill) {
     return new CovarianceModel(
         shape.correlation(),

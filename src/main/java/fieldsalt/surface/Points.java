@@ -36,10 +36,7 @@ record Points(int part, double[] x, double[] y, double[][] drift) {
   double[][] covariancesWith(FieldRows rows, CovarianceModel model) {
     double[][] at = stretched(x, y, model.anisotropy());
     double[][] from = stretched(rows.x(), rows.y(), model.anisotropy());
-    double[][] bySite = new double[from[0].length][];
-    for (int s = 0; s < bySite.length; s++) {
-      bySite[s] = covariances(at, from[0][s], from[1][s], model);
-    }
+    double[][] bySite = covariances(from, at, model);
     double[][] byRow = new double[rows.siteOf().length][];
     for (int r = 0; r < byRow.length; r++) {
       int s = rows.siteOf()[r];
@@ -48,26 +45,19 @@ record Points(int part, double[] x, double[] y, double[][] drift) {
     return byRow;
   }
 
-  private static double[] covariances(double[][] at, double x, double y, CovarianceModel model) {
-    double[] c = new double[at[0].length];
-    for (int i = 0; i < c.length; i++) {
-      double dx = at[0][i] - x;
-      double dy = at[1][i] - y;
-      c[i] = Math.sqrt(dx * dx + dy * dy);
-    }
-    for (int i = 0; i < c.length; i++) {
-      c[i] = model.covariance(c[i]);
-    }
-    return c;
-  }
-
   /** Prior covariance between these places and others of the same field, without micro-scale. */
   double[][] covariancesWith(Points other, CovarianceModel model) {
     double[][] at = stretched(other.x, other.y, model.anisotropy());
     double[][] from = stretched(x, y, model.anisotropy());
-    double[][] c = new double[x.length][];
+    return covariances(from, at, model);
+  }
+
+  private static double[][] covariances(double[][] from, double[][] at, CovarianceModel model) {
+    Covariances covariances = new Covariances(model);
+    int n = at[0].length;
+    double[][] c = new double[from[0].length][n];
     for (int i = 0; i < c.length; i++) {
-      c[i] = covariances(at, from[0][i], from[1][i], model);
+      covariances.fill(from[0][i], from[1][i], at[0], at[1], 0, n, c[i], 0);
     }
     return c;
   }

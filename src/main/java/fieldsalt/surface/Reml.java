@@ -9,7 +9,7 @@ import java.util.function.ToDoubleFunction;
 final class Reml {
   private static final double[] SHARES = {0.05, 0.35, 0.75};
   private static final double[] AZIMUTHS = {0, 30, 60, 90, 120, 150};
-  private static final int RANGES = 6;
+  private static final int RANGES = 8;
 
   /** Parameters are rounded to this (of a logarithm or a share): far finer than they are known. */
   private static final double GRAIN = 1e-3;
@@ -58,6 +58,13 @@ final class Reml {
     return rounded(shape, again.at());
   }
 
+  /** The nearest maximum to an isotropic model of the same shape. */
+  Fit refine(CovarianceModel start) {
+    Variogram shape = start.correlation();
+    double[] step = {0.05, 0.05, 0.02};
+    return rounded(shape, climb(p -> value(shape, p), parameters(start), step).at());
+  }
+
   /** The best of one shape with geometric anisotropy, starting from the isotropic fit. */
   Fit fitAnisotropic(Variogram shape, Fit isotropic) {
     double[] from = parameters(isotropic.model());
@@ -88,6 +95,7 @@ final class Reml {
     for (int i = 0; i < RANGES; i++) {
       for (double share : SHARES) {
         double[] p = {low + (high - low) * (i + 0.5) / RANGES, Math.log(sillStart), share};
+        p[1] = Math.log(likelihood.matchedSill(model(shape, p), sillLow, sillHigh));
         starts.add(new NelderMead.Vertex(p, value(shape, p)));
       }
     }
@@ -127,7 +135,7 @@ final class Reml {
     }
     double low = Math.log(bounds.lowM());
     double high = Math.log(bounds.highM());
-    q[0] = Math.min(high, Math.max(low, q[0]));
+    q[0] = q[0] > high - GRAIN ? high : Math.max(low, q[0]);
     CovarianceModel model = model(shape, q);
     double value = likelihood.of(model);
     return value == Double.NEGATIVE_INFINITY

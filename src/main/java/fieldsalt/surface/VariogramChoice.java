@@ -29,10 +29,9 @@ final class VariogramChoice {
   Reml.Fit best() {
     List<Reml.Fit> fits = SHAPES.parallelStream().map(this::fit).toList();
     Reml.Fit exponential = fits.get(0);
-    List<Reml.Fit> eligible = new ArrayList<>();
-    for (Reml.Fit fit : fits) {
-      double lead = fit.logLikelihood() - exponential.logLikelihood();
-      if (fit == exponential || lead > OVER_EXPONENTIAL) {
+    List<Reml.Fit> eligible = new ArrayList<>(List.of(exponential));
+    for (Reml.Fit fit : fits.subList(1, fits.size())) {
+      if (fit.logLikelihood() - exponential.logLikelihood() > OVER_EXPONENTIAL) {
         eligible.add(fit);
       }
     }

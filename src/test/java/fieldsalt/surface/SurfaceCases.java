@@ -1,0 +1,122 @@
+package fieldsalt.surface;
+
+import fieldsalt.basis.Scale;
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.geo.PlaceM;
+import fieldsalt.quantity.Texture;
+import fieldsalt.read.FieldBoundary;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+
+/** Readings and fields for tests of the surface. */
+final class SurfaceCases {
+  static final GeometryFactory JTS = new GeometryFactory();
+
+  private SurfaceCases() {}
+
+  /** Columns of a table of the test resources, by name; text columns are left out. */
+  static Map<String, double[]> table(String name) {
+    try (InputStream in = SurfaceCases.class.getResourceAsStream(name)) {
+      return columns(new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  static Map<String, double[]> columns(List<String> lines) {
+    String[] names = lines.get(0).replace("\"", "").split(",");
+    Map<String, double[]> table = new LinkedHashMap<>();
+    for (int c = 0; c < names.length; c++) {
+      double[] column = new double[lines.size() - 1];
+      boolean numeric = true;
+      for (int r = 0; r < column.length; r++) {
+        String cell = lines.get(r + 1).split(",")[c];
+        if (cell.matches("[-+.0-9eE]+")) {
+          column[r] = Double.parseDouble(cell);
+        } else {
+          numeric = false;
+        }
+      }
+      if (numeric) {
+        table.put(names[c], column);
+      }
+    }
+    return table;
+  }
+
+  static SiteReadings.Site site(String id, String field, double x, double y) {
+    return new SiteReadings.Site(id, field, new PlaceM(x, y), Optional.empty());
+  }
+
+  static SiteReadings.Row paste(int site, double value, double ownVariance) {
+    return new SiteReadings.Row(site, value, ownVariance, List.of(), true, "paste", "A");
+  }
+
+  static SiteReadings.Row cheap(int site, double value, double ownVariance, int offset) {
+    return new SiteReadings.Row(
+        site, value, ownVariance, List.of(new SiteReadings.Loading(offset, 1)), false, "1:5", "B");
+  }
+
+  static SiteReadings readings(
+      Scale scale,
+      List<SiteReadings.Site> sites,
+      List<SiteReadings.Row> rows,
+      double... offsetVariances) {
+    double[][] covariance = new double[offsetVariances.length][offsetVariances.length];
+    List<String> names = new ArrayList<>();
+    for (int k = 0; k < covariance.length; k++) {
+      covariance[k][k] = offsetVariances[k];
+      names.add("offset " + k);
+    }
+    return new SiteReadings("ECe", "dS/m", scale, sites, rows, names, covariance, List.of());
+  }
+
+  /** One field, one exact row a site. */
+  static SiteReadings exact(Scale scale, double[] x, double[] y, double[] z) {
+    List<SiteReadings.Site> sites = new ArrayList<>();
+    List<SiteReadings.Row> rows = new ArrayList<>();
+    for (int i = 0; i < x.length; i++) {
+      sites.add(site(String.format("s%05d", i), "one", x[i], y[i]));
+      rows.add(paste(i, z[i], 0));
+    }
+    return readings(scale, sites, rows);
+  }
+
+  static double[] logs(double[] z) {
+    return java.util.Arrays.stream(z).map(Math::log).toArray();
+  }
+
+  static FieldBoundary rectangle(
+      String name, double west, double south, double east, double north) {
+    return new FieldBoundary(
+        name,
+        JTS.toGeometry(new Envelope(west, east, south, north)),
+        Optional.empty(),
+        Texture.UNKNOWN,
+        OptionalDouble.empty());
+  }
+
+  static FieldBoundary polygon(String name, double... xy) {
+    Coordinate[] ring = new Coordinate[xy.length / 2];
+    for (int i = 0; i < ring.length; i++) {
+      ring[i] = new Coordinate(xy[2 * i], xy[2 * i + 1]);
+    }
+    return new FieldBoundary(
+        name, JTS.createPolygon(ring), Optional.empty(), Texture.UNKNOWN, OptionalDouble.empty());
+  }
+
+  static Points points(Observations data, int part, double x, double y) {
+    return Points.of(data, part, List.of(new PlaceM(x, y)));
+  }
+}
