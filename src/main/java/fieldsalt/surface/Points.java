@@ -53,11 +53,11 @@ record Points(int part, double[] x, double[] y, double[][] drift) {
   }
 
   private static double[][] covariances(double[][] from, double[][] at, CovarianceModel model) {
-    Covariances covariances = new Covariances(model);
+    Covariances covariances = new Covariances(model, at[0].length);
     int n = at[0].length;
     double[][] c = new double[from[0].length][n];
     for (int i = 0; i < c.length; i++) {
-      covariances.fill(from[0][i], from[1][i], at[0], at[1], 0, n, c[i], 0);
+      covariances.fill(from[0][i], from[1][i], at[0], at[1], 0, n, c[i]);
     }
     return c;
   }
