@@ -49,7 +49,7 @@ record Axis(String label, double from, double to, boolean log) {
   private List<Double> logTicks() {
     List<Double> ticks = new ArrayList<>();
     for (int power = (int) Math.floor(Math.log10(from)); Math.pow(10, power) <= to; power++) {
-      for (int digit : to / from > 60 ? new int[] {1} : new int[] {1, 2, 5}) {
+      for (int digit : to / from > 300 ? new int[] {1} : new int[] {1, 2, 5}) {
         double tick = digit * Math.pow(10, power);
         if (tick >= from && tick <= to) {
           ticks.add(tick);

@@ -1,5 +1,6 @@
 package fieldsalt.report;
 
+import fieldsalt.quantity.UnitSystem.Amount;
 import fieldsalt.report.PageSurface.AccuracyPoint;
 import fieldsalt.report.PageSurface.VariogramBin;
 import fieldsalt.surface.SurfaceReport;
@@ -138,7 +139,8 @@ final class SurenessSection implements Section {
     double sill = v.partialSill() + v.microScale();
     Axis across =
         Axis.fromZero(
-            "distance, m", bins.stream().mapToDouble(VariogramBin::distanceM).max().orElse(1));
+            "distance, " + figures.unit(Amount.LENGTH),
+            length(bins.stream().mapToDouble(VariogramBin::distanceM).max().orElse(1)));
     Axis up =
         Axis.fromZero(
             "half squared difference of ln ECe",
@@ -150,7 +152,7 @@ final class SurenessSection implements Section {
             chart.draw(
                 "Sample variogram and fitted model",
                 () -> {
-                  chart.curve(h -> Curves.semivariance(v, h), "line posterior");
+                  chart.curve(h -> Curves.semivariance(v, h / length(1)), "line posterior");
                   bins.forEach(b -> bin(chart, b));
                 }),
         caption(v));
@@ -158,11 +160,11 @@ final class SurenessSection implements Section {
 
   private void bin(Chart chart, VariogramBin b) {
     chart.point(
-        b.distanceM(),
+        length(b.distanceM()),
         b.semivariance(),
         "dot",
-        Figures.twoFigures(b.distanceM())
-            + " m: "
+        figures.amount(b.distanceM(), Amount.LENGTH)
+            + ": "
             + Figures.decimals(b.semivariance(), 2)
             + ", "
             + Figures.count(b.pairs(), "pair"));
@@ -188,11 +190,14 @@ final class SurenessSection implements Section {
         + ". Dots: how much readings differ at a distance, measurement error included.";
   }
 
+  private double length(double metres) {
+    return figures.system().of(metres, Amount.LENGTH);
+  }
+
   private String range(FittedVariogram v) {
     boolean known = v.rangeLowM() > 0 && v.rangeHighM() > v.rangeLowM();
-    var length = fieldsalt.quantity.UnitSystem.Amount.LENGTH;
     return known
-        ? figures.amount(v.rangeLowM(), v.rangeM(), v.rangeHighM(), length)
-        : figures.amount(v.rangeM(), length);
+        ? figures.amount(v.rangeLowM(), v.rangeM(), v.rangeHighM(), Amount.LENGTH)
+        : figures.amount(v.rangeM(), Amount.LENGTH);
   }
 }

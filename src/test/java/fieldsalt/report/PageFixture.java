@@ -47,8 +47,10 @@ import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 /** A page's input from the invented ranch, made by hand: its zones follow the truth. */
 final class PageFixture {
   private static final double CELL = 20;
+  private static final Crops CROPS = Crops.standard();
   private static final GeometryFactory JTS = new GeometryFactory();
   private static final InventedRanch RANCH = InventedRanch.ofThree(2);
+  private static final Map<String, Geometry> SHAPES = new java.util.HashMap<>();
   private static final Map<String, Double> TRUTH = new java.util.HashMap<>();
   final InventedRanch ranch = RANCH;
   String ranchName = "Open Sea Ranch (invented)";
@@ -94,13 +96,12 @@ final class PageFixture {
 
   private Map<String, String> crops() {
     Map<String, String> crops = new LinkedHashMap<>();
-    ranch.fields().forEach(f -> crops.put(name(f), Crops.standard().find(f.crop()).crop().name()));
+    ranch.fields().forEach(f -> crops.put(name(f), CROPS.find(f.crop()).crop().name()));
     return crops;
   }
 
   private ClassScheme scheme(InventedField f) {
-    return ClassSchemes.forCrop(
-            name(f), Optional.of(Crops.standard().find(f.crop()).crop()), 0.25, false)
+    return ClassSchemes.forCrop(name(f), Optional.of(CROPS.find(f.crop()).crop()), 0.25, false)
         .scheme();
   }
 
@@ -108,7 +109,8 @@ final class PageFixture {
     ClassScheme scheme = scheme(f);
     List<PageZone> zones = new ArrayList<>();
     for (int k = 0; k < scheme.labels().size(); k++) {
-      Geometry shape = cells(f, scheme, k);
+      int klass = k;
+      Geometry shape = SHAPES.computeIfAbsent(f.name() + k, key -> cells(f, scheme, klass));
       if (shape.getArea() > 4_000) {
         zones.add(zone(f, scheme, k, shape, zones.size() + 1));
       }
@@ -277,6 +279,7 @@ final class PageFixture {
     float[] error = new float[grid.cells()];
     float[] chance = new float[grid.cells()];
     List<InventedField> fields = ranch.fields();
+    double[] limits = fields.stream().mapToDouble(f -> scheme(f).limitDsPerM()).toArray();
     for (int i = 0; i < grid.cells(); i++) {
       double x = grid.centreX(i % grid.columns());
       double y = grid.centreY(i / grid.columns());
@@ -285,7 +288,7 @@ final class PageFixture {
       for (short k = 0; k < fields.size(); k++) {
         if (fields.get(k).shapeM().contains(JTS.createPoint(new Coordinate(x, y)))) {
           double ln = truth(fields.get(k), x, y);
-          double limit = Math.log(scheme(fields.get(k)).limitDsPerM());
+          double limit = Math.log(limits[k]);
           fieldOf[i] = k;
           median[i] = (float) Math.exp(ln);
           error[i] = 0.35f;
