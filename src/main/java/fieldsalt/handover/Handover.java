@@ -33,6 +33,7 @@ public final class Handover {
     handover.rasters();
     handover.layers();
     handover.styles();
+    handover.machine();
     return new HandoverResult(handover.files, handover.findings);
   }
 
@@ -112,5 +113,13 @@ public final class Handover {
   private void style(String name, String text) throws IOException {
     Files.writeString(folder.resolve(name + ".sld"), text);
     files.add(new WrittenFile(name + ".sld", "style of " + name));
+  }
+
+  private void machine() throws IOException {
+    if (input.machine().isPresent() && !input.projection().isLocal()) {
+      Path file = folder.resolve("TASKDATA.zip");
+      findings.addAll(TaskDataWriter.write(file, input, input.machine().get()));
+      files.add(new WrittenFile("TASKDATA.zip", "rates for the spreader, ISO 11783-10 task data"));
+    }
   }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 /**
  * What the spreader is told.
  *
+ * @param ranch name of the ranch: customer and farm of the task data
  * @param product as the user named it
  * @param swathM working width of the machine
  * @param version of the task data: 4 (second edition of ISO 11783-10) or 3 (first)
@@ -13,7 +14,11 @@ import java.util.Map;
  *     zone that is not named gets 0
  */
 public record MachineJob(
-    String product, double swathM, int version, Map<String, Double> rateMgPerHaByZone) {
+    String ranch,
+    String product,
+    double swathM,
+    int version,
+    Map<String, Double> rateMgPerHaByZone) {
   public MachineJob {
     rateMgPerHaByZone = new LinkedHashMap<>(rateMgPerHaByZone);
     if (version != 3 && version != 4) {
