@@ -1,0 +1,78 @@
+package fieldsalt.plan;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.plan.Draft.Reason;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Finds what undermines the plan of a field. */
+final class DraftMarks {
+  private DraftMarks() {}
+
+  static Draft of(FieldGround field, boolean treats, PlanSettings settings) {
+    List<Reason> reasons = new ArrayList<>();
+    FieldEvidence evidence = field.evidence();
+    if (evidence.sites() < FieldEvidence.FEW_SITES) {
+      reasons.add(
+          new Reason(
+              "few-sites",
+              "only " + evidence.sites() + " sites stand behind the map",
+              "sample at least " + FieldEvidence.FEW_SITES + " sites"));
+    }
+    if (evidence.noBetterThanMean()) {
+      reasons.add(
+          new Reason(
+              "no-better-than-mean",
+              "the map is no better than the field's mean",
+              "take the samples of the list for the next round"));
+    }
+    if (evidence.topsoilOnly()) {
+      reasons.add(
+          new Reason(
+              "topsoil-only",
+              "topsoil only: under half of the root zone was sampled",
+              "sample the whole root zone"));
+    }
+    addSoil(reasons, field);
+    if (treats && !settings.ground().isProved()) {
+      reasons.add(drainage(settings));
+    }
+    for (Finding finding : evidence.undermining()) {
+      reasons.add(new Reason(finding.code(), finding.found(), finding.done()));
+    }
+    return new Draft(reasons);
+  }
+
+  private static void addSoil(List<Reason> reasons, FieldGround field) {
+    FieldSoil soil = field.soil();
+    if (soil.isGypsiferous() || soil.gypsumSuspected()) {
+      reasons.add(
+          new Reason(
+              "gypsum-present",
+              soil.isGypsiferous()
+                  ? "the soil holds gypsum"
+                  : "the soil may hold gypsum: calcium and sulfate of the paste are both high",
+              soil.isGypsiferous()
+                  ? "confirm ECe by saturated paste and the gypsum by the laboratory"
+                  : "have the laboratory measure gypsum"));
+    }
+    if (field.evidence().sodiumUncorrected()) {
+      reasons.add(
+          new Reason(
+              "sodium-uncorrected",
+              "the sodium figures are not those of the paste or of the exchange alone",
+              "measure SAR of the saturated paste"));
+    }
+  }
+
+  private static Reason drainage(PlanSettings settings) {
+    boolean table = settings.ground().hasShallowTable();
+    return new Reason(
+        table ? "shallow-water-table" : "drainage-not-proved",
+        table
+            ? "a water table nearer than 150 cm"
+            : "drainage is "
+                + settings.ground().drainage().name().toLowerCase(java.util.Locale.ROOT),
+        "prove that water can leave (dig or auger to 2 m), then set drainage: good");
+  }
+}

@@ -1,0 +1,103 @@
+package fieldsalt.plan;
+
+import fieldsalt.quantity.Texture;
+import fieldsalt.quantity.TextureGroup;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.Sample;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * What the samples say of a field's soil besides salt; means over the rows whose layer begins
+ * within the layer to treat (boron and chloride: all rows), empty where nothing was measured.
+ *
+ * @param texture the commonest of the rows, else the field's own
+ * @param gypsumPct mean over the layer to treat
+ * @param boronMgL mean in the saturation extract
+ * @param chlorideMeqL mean in the saturation extract
+ */
+public record FieldSoil(
+    Texture texture,
+    OptionalDouble clayPct,
+    OptionalDouble omPct,
+    OptionalDouble gypsumPct,
+    boolean gypsumSuspected,
+    OptionalDouble boronMgL,
+    OptionalDouble chlorideMeqL) {
+  /** Ca and SO4 of the paste both above this suggest gypsum, meq/L (from memory). */
+  static final double GYPSUM_SATURATED_MEQ_L = 20;
+
+  /** Nothing known. */
+  public static FieldSoil unknown() {
+    OptionalDouble e = OptionalDouble.empty();
+    return new FieldSoil(Texture.UNKNOWN, e, e, e, false, e, e);
+  }
+
+  /**
+   * From a field and its samples.
+   *
+   * @param samples of this field; others are passed over
+   * @param treatedDepthCm bottom of the layer to treat
+   */
+  public static FieldSoil of(FieldBoundary field, List<Sample> samples, double treatedDepthCm) {
+    List<Sample> own = samples.stream().filter(s -> s.field().equals(field.name())).toList();
+    List<Sample> top = own.stream().filter(s -> s.depth().topCm() < treatedDepthCm).toList();
+    OptionalDouble clay = mean(top, s -> s.soil().clayPct());
+    return new FieldSoil(
+        commonest(top, field.texture()),
+        clay.isPresent() ? clay : field.clayPct(),
+        mean(top, s -> s.soil().omPct()),
+        mean(top, s -> s.soil().gypsumPct()),
+        own.stream().anyMatch(FieldSoil::suggestsGypsum),
+        mean(own, s -> s.ions().boronMgL()),
+        mean(own, s -> s.ions().cl()));
+  }
+
+  private static boolean suggestsGypsum(Sample s) {
+    return s.ions().ca().orElse(0) > GYPSUM_SATURATED_MEQ_L
+        && s.ions().so4().orElse(0) > GYPSUM_SATURATED_MEQ_L;
+  }
+
+  private static OptionalDouble mean(List<Sample> rows, Function<Sample, OptionalDouble> of) {
+    return rows.stream()
+        .sorted(Comparator.comparing(Sample::id))
+        .map(of)
+        .filter(OptionalDouble::isPresent)
+        .mapToDouble(OptionalDouble::getAsDouble)
+        .average();
+  }
+
+  /** The commonest texture that is known; the coarser one of equals; else the given one. */
+  static Texture commonest(List<Sample> rows, Texture otherwise) {
+    Map<Texture, Long> counts =
+        rows.stream()
+            .map(s -> s.soil().texture())
+            .filter(t -> t.group() != TextureGroup.UNKNOWN)
+            .collect(Collectors.groupingBy(t -> t, TreeMap::new, Collectors.counting()));
+    return counts.entrySet().stream()
+        .max(
+            Map.Entry.<Texture, Long>comparingByValue()
+                .thenComparing(Map.Entry.comparingByKey(Comparator.reverseOrder())))
+        .map(Map.Entry::getKey)
+        .orElse(otherwise);
+  }
+
+  FieldSoil withTexture(Texture other) {
+    return new FieldSoil(other, clayPct, omPct, gypsumPct, gypsumSuspected, boronMgL, chlorideMeqL);
+  }
+
+  public FieldSoil withGypsumPct(double pct) {
+    return new FieldSoil(
+        texture, clayPct, omPct, OptionalDouble.of(pct), gypsumSuspected, boronMgL, chlorideMeqL);
+  }
+
+  /** Whether gypsum was found in the soil (at least 1 %, where the table's note applies). */
+  public boolean isGypsiferous() {
+    return gypsumPct.isPresent() && gypsumPct.getAsDouble() >= 1;
+  }
+}

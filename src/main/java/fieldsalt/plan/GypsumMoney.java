@@ -1,0 +1,109 @@
+package fieldsalt.plan;
+
+import fieldsalt.facts.GypsumStoichiometry;
+import fieldsalt.quantity.Dimension;
+import java.util.Optional;
+
+/**
+ * What gypsum brings: the yield that sodium above the target takes, by the user's own figure. No
+ * published curve turns ESP into yield, so none is assumed, and the salinity curve is not used.
+ */
+final class GypsumMoney {
+  private static final double NO_STEP_T_HA = 0.5;
+
+  private final PlanSettings settings;
+
+  GypsumMoney(PlanSettings settings) {
+    this.settings = settings;
+  }
+
+  /** Whether gain and cost can both be told. */
+  boolean isPriced() {
+    Prices prices = settings.money().prices();
+    return prices.has(Prices.CROP) && prices.has(Prices.GYPSUM) && prices.has(Prices.SODIUM_LOSS);
+  }
+
+  /** Money per ha for a product rate; 0 without prices. */
+  double costPerHa(double product) {
+    Prices prices = settings.money().prices();
+    return product * (prices.orZero(Prices.GYPSUM) + prices.orZero(Prices.HAULAGE))
+        + Passes.of(product, settings) * prices.orZero(Prices.SPREADING);
+  }
+
+  /** Gain per ha over the years in each future of a rate of pure gypsum. */
+  double[] gain(double pure, double[] requirement, double[] esp, double target) {
+    double[] out = new double[esp.length];
+    for (int d = 0; d < out.length; d++) {
+      double above = Math.max(0, Math.min(100, esp[d]) - target);
+      double share = requirement[d] > 0 ? Math.min(1, pure / requirement[d]) : 0;
+      out[d] = valuePerEsp() * above * share;
+    }
+    return out;
+  }
+
+  private double valuePerEsp() {
+    Prices prices = settings.money().prices();
+    return settings.money().years()
+        * prices.orZero(Prices.CROP)
+        * prices.orZero(Prices.SODIUM_LOSS)
+        / 100;
+  }
+
+  /**
+   * Product rate of the largest expected value among what the machine can spread; 0 if none pays.
+   */
+  double bestProduct(double[] requirement, double[] esp, double target, double productPerPure) {
+    double best = 0;
+    double most = Odds.of(requirement).p90() * productPerPure;
+    double step = settings.machine().step().orElse(NO_STEP_T_HA);
+    double bestNet = 0;
+    for (double rate = firstRate(step); rate <= most + step; rate += step) {
+      double net =
+          Draws.mean(gain(rate / productPerPure, requirement, esp, target)) - costPerHa(rate);
+      if (net > bestNet) {
+        bestNet = net;
+        best = rate;
+      }
+    }
+    return best;
+  }
+
+  private double firstRate(double step) {
+    double least = Math.max(settings.machine().min().orElse(0), settings.gypsum().minTPerHa());
+    return Math.max(step, Math.ceil(least / step - 1e-9) * step);
+  }
+
+  /** The outlook of a product rate; empty without prices or rate. */
+  Optional<MoneyOutlook> outlook(
+      GypsumPlan plan, double[] requirement, double[] esp, double product, double ha) {
+    if (!isPriced() || product <= 0) {
+      return Optional.empty();
+    }
+    double pure = product / plan.productPerPure().orElse(1);
+    double target = plan.targetEspPct();
+    double perEsp = perEsp(requirement, esp, target);
+    Treatment treatment =
+        new Treatment(
+            "gypsum",
+            esp,
+            Dimension.PERCENT,
+            gain(pure, requirement, esp, target),
+            x -> valuePerEsp() * Math.min(Math.max(0, x - target), pure / perEsp),
+            costPerHa(product),
+            ha);
+    return Optional.of(treatment.outlook(settings.money()));
+  }
+
+  /** Pure gypsum that one ESP point takes, t/ha, in the middle of the futures that need any. */
+  private static double perEsp(double[] requirement, double[] esp, double target) {
+    double sum = 0;
+    int n = 0;
+    for (int d = 0; d < esp.length; d++) {
+      if (requirement[d] > 0) {
+        sum += requirement[d] / (Math.min(100, esp[d]) - target);
+        n++;
+      }
+    }
+    return n == 0 ? GypsumStoichiometry.perCmolc(0.15, 1.4) * 0.2 : sum / n;
+  }
+}

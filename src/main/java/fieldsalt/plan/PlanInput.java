@@ -1,0 +1,39 @@
+package fieldsalt.plan;
+
+import fieldsalt.read.Sample;
+import fieldsalt.surface.Surface;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the plan is made from.
+ *
+ * @param zones of the ranch, each with its points, in the order of the results
+ * @param fields a ground for the field of every zone
+ * @param ece surface of ln ECe, mean of the root zone
+ * @param eceToReclaim surface of ln ECe, mean of the depth to reclaim; the root zone's where empty
+ * @param samples rows as read, to find a zone's own texture and the sites that lack sodium
+ * @param seed of the draws
+ */
+public record PlanInput(
+    List<ZoneGround> zones,
+    List<FieldGround> fields,
+    Surface ece,
+    Optional<Surface> eceToReclaim,
+    SoilProperties soil,
+    List<Sample> samples,
+    long seed) {
+  public PlanInput {
+    zones = List.copyOf(zones);
+    fields = List.copyOf(fields);
+    samples = List.copyOf(samples);
+  }
+
+  FieldGround fieldOf(ZoneGround zone) {
+    String name = zone.zone().field();
+    return fields.stream()
+        .filter(f -> f.field().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no ground given for field " + name));
+  }
+}

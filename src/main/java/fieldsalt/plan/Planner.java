@@ -1,0 +1,183 @@
+package fieldsalt.plan;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.finding.InputProblem;
+import fieldsalt.plan.GypsumPlan.Advice;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Entry of the stage: zones and what is known of their soil to leaching, gypsum, yield, money. */
+public final class Planner {
+  private final PlanInput input;
+  private final PlanSettings settings;
+  private final ZoneWorks works;
+  private final ZonePlans plans;
+  private final Cautions cautions;
+
+  private Planner(PlanInput input, PlanSettings settings) {
+    this.input = input;
+    this.settings = settings;
+    works = new ZoneWorks(input, settings);
+    cautions = new Cautions(settings, works.gypsumNeed().hazard());
+    plans = new ZonePlans(settings, input.ece(), cautions);
+  }
+
+  /**
+   * Plans a ranch. Every figure is finite; what cannot be told is empty and has its sentence.
+   *
+   * @throws InputProblem if settings cannot be planned with (a purity of 0, a negative price, ...),
+   *     naming all of them
+   */
+  public static RanchPlan plan(PlanInput input, PlanSettings settings) {
+    settings.refuseProblems();
+    return new Planner(input, settings).plan();
+  }
+
+  private RanchPlan plan() {
+    List<ZoneWork> all = works.all();
+    List<FieldPlan> fields = new ArrayList<>();
+    List<ZoneWork> ordered = new ArrayList<>();
+    for (FieldGround field : input.fields()) {
+      List<ZoneWork> own = all.stream().filter(w -> w.field().equals(field)).toList();
+      if (!own.isEmpty()) {
+        ordered.addAll(own);
+        fields.add(of(field, own));
+      }
+    }
+    return ranch(fields, ordered);
+  }
+
+  private FieldPlan of(FieldGround field, List<ZoneWork> own) {
+    LeachingRequirement leaching =
+        new LeachingNeed(settings).of(field.crop(), field.soil().isGypsiferous());
+    MachineRates rates =
+        MachineRates.of(
+            own.stream().mapToDouble(w -> w.gypsum().wantedProduct()).toArray(),
+            own.stream().mapToDouble(ZoneWork::areaHa).toArray(),
+            settings);
+    List<ZonePlan> zones = new ArrayList<>();
+    for (int z = 0; z < own.size(); z++) {
+      zones.add(plans.of(own.get(z), leaching, rates.product()[z], rates.passes()[z]));
+    }
+    boolean treats = zones.stream().anyMatch(z -> z.firstStep() != Step.NOTHING);
+    return new FieldPlan(
+        field,
+        leaching,
+        zones,
+        Odds.of(gypsumTonnes(own)),
+        rates.plannedT(),
+        Odds.of(leachingM3(own)),
+        new Comparisons(settings, works.reclamationNeed().equilibrium()).of(own, rates),
+        sentences(field, own, leaching, rates),
+        cautions.of(field),
+        DraftMarks.of(field, treats, settings));
+  }
+
+  private List<Sentence> sentences(
+      FieldGround field, List<ZoneWork> own, LeachingRequirement leaching, MachineRates rates) {
+    List<Sentence> said = new ArrayList<>(leaching.sentences());
+    if (field.evidence().noBetterThanMean()) {
+      said.add(fieldMean(own));
+    }
+    works.reclamationNeed().boron(field).ifPresent(said::add);
+    rates.difference().ifPresent(said::add);
+    return said;
+  }
+
+  private static Sentence fieldMean(List<ZoneWork> own) {
+    double[] mean = new double[Draws.COUNT];
+    double ha = own.stream().mapToDouble(ZoneWork::areaHa).sum();
+    own.forEach(w -> Draws.add(mean, w.salt().draws(), w.areaHa() / ha));
+    Odds odds = Odds.of(mean);
+    return SituationWords.noBetterThanMean(odds.mean(), odds.p10(), odds.p90());
+  }
+
+  /** Tonnes of product that the zones to be treated need, in each future. */
+  private static double[] gypsumTonnes(List<ZoneWork> works) {
+    double[] sum = new double[Draws.COUNT];
+    for (ZoneWork work : works) {
+      if (work.gypsum().advice() == Advice.RECOMMENDED) {
+        Draws.add(sum, work.pure(), work.areaHa() * work.gypsum().productPerPure().orElse(1));
+      }
+    }
+    return sum;
+  }
+
+  /** Cubic metres that the zones to be leached need, in each future. */
+  private double[] leachingM3(List<ZoneWork> works) {
+    double[] sum = new double[Draws.COUNT];
+    for (ZoneWork work : works) {
+      if (work.reclamation().status() == Reclamation.Status.NEEDED) {
+        Draws.add(sum, this.works.reclamationNeed().depths(work), work.areaHa() * 10);
+      }
+    }
+    return sum;
+  }
+
+  private RanchPlan ranch(List<FieldPlan> fields, List<ZoneWork> all) {
+    GypsumMoney gypsum = new GypsumMoney(settings);
+    LeachingMoney leaching = new LeachingMoney(settings);
+    List<RateRow> rates = new ArrayList<>();
+    double cost = 0;
+    double net = 0;
+    double planned = 0;
+    for (FieldPlan field : fields) {
+      planned += field.plannedT();
+      for (ZonePlan zone : field.zones()) {
+        double perHa =
+            gypsum.costPerHa(zone.productTPerHa())
+                + leaching.costPerHa(zone.reclamation().plannedMm());
+        cost += perHa * zone.zone().areaHa();
+        net += plannedNet(zone);
+        rates.add(row(zone, perHa));
+      }
+    }
+    return new RanchPlan(
+        fields,
+        CropTable.of(all, settings.crops()),
+        Odds.of(gypsumTonnes(all)),
+        planned,
+        Odds.of(leachingM3(all)),
+        cost,
+        net,
+        rates,
+        findings(fields));
+  }
+
+  private static double plannedNet(ZonePlan zone) {
+    return zone.money().stream().mapToDouble(MoneyOutlook::expectedNet).filter(n -> n > 0).sum();
+  }
+
+  private static RateRow row(ZonePlan zone, double costPerHa) {
+    int passes = zone.passes();
+    return new RateRow(
+        zone.zone().field(),
+        zone.zone().name(),
+        zone.zone().areaHa(),
+        passes == 0 ? 0 : zone.productTPerHa() / passes,
+        passes,
+        zone.productT(),
+        zone.gypsum().product().p10(),
+        zone.gypsum().product().p90(),
+        zone.gypsum().chance(),
+        zone.reclamation().plannedMm(),
+        costPerHa,
+        zone.firstStep().label(),
+        zone.draft().isDraft());
+  }
+
+  private static List<Finding> findings(List<FieldPlan> fields) {
+    List<Finding> findings = new ArrayList<>();
+    for (FieldPlan field : fields) {
+      for (Draft.Reason reason : field.draft().reasons()) {
+        findings.add(
+            new Finding(
+                "draft-" + reason.code(),
+                "field " + field.field(),
+                reason.why(),
+                "the plan is a draft; to lift it: " + reason.lift()));
+      }
+    }
+    return findings;
+  }
+}

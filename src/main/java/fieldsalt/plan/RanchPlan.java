@@ -1,0 +1,40 @@
+package fieldsalt.plan;
+
+import fieldsalt.finding.Finding;
+import java.util.List;
+
+/**
+ * The plan of a ranch. Totals rest on futures in which the zones move together, as laboratories'
+ * shared errors make them do.
+ *
+ * @param fields in the order given
+ * @param crops every compared crop by zone, largest expected yield first; rating-only crops last
+ * @param gypsumT requirement of the zones that are to be treated, tonnes of product, with odds
+ * @param plannedT tonnes of product that the rates add up to
+ * @param leachingM3 planned water through the soil, m3, with odds
+ * @param expectedCost of the plan by the user's prices; 0 without
+ * @param expectedNet gain less cost where both are priced; 0 without
+ * @param rates one a zone, for {@code rates.csv}
+ */
+public record RanchPlan(
+    List<FieldPlan> fields,
+    List<CropYields> crops,
+    Odds gypsumT,
+    double plannedT,
+    Odds leachingM3,
+    double expectedCost,
+    double expectedNet,
+    List<RateRow> rates,
+    List<Finding> findings) {
+  public RanchPlan {
+    fields = List.copyOf(fields);
+    crops = List.copyOf(crops);
+    rates = List.copyOf(rates);
+    findings = List.copyOf(findings);
+  }
+
+  /** Every zone's plan, field by field. */
+  public List<ZonePlan> zones() {
+    return fields.stream().flatMap(f -> f.zones().stream()).toList();
+  }
+}

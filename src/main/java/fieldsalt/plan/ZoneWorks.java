@@ -1,0 +1,119 @@
+package fieldsalt.plan;
+
+import fieldsalt.classes.YieldModel;
+import fieldsalt.plan.GypsumPlan.Advice;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Works out every zone of the ranch with futures in which the zones move together. */
+final class ZoneWorks {
+  private final PlanInput input;
+  private final PlanSettings settings;
+  private final List<FieldSoil> soils;
+  private final List<ZoneSalt> salts;
+  private final List<ZoneSalt> toReclaim;
+  private final SoilDraws soilDraws;
+  private final GypsumNeed gypsumNeed;
+  private final ReclamationNeed reclamationNeed;
+
+  ZoneWorks(PlanInput input, PlanSettings settings) {
+    this.input = input;
+    this.settings = settings;
+    Draws draws = new Draws(input.seed());
+    soils =
+        input.zones().stream()
+            .map(z -> SodiumSites.soilOf(z, input.fieldOf(z).soil(), input.samples()))
+            .toList();
+    salts = ZoneSalt.of(input.zones(), input.ece(), draws);
+    toReclaim = input.eceToReclaim().map(s -> ZoneSalt.of(input.zones(), s, draws)).orElse(salts);
+    soilDraws = SoilDraws.of(input, soils, draws);
+    gypsumNeed = new GypsumNeed(settings, soilDraws);
+    reclamationNeed = new ReclamationNeed(settings, draws.standard());
+  }
+
+  GypsumNeed gypsumNeed() {
+    return gypsumNeed;
+  }
+
+  ReclamationNeed reclamationNeed() {
+    return reclamationNeed;
+  }
+
+  List<ZoneWork> all() {
+    List<ZoneWork> works = new ArrayList<>();
+    for (int z = 0; z < input.zones().size(); z++) {
+      works.add(of(z));
+    }
+    return works;
+  }
+
+  private ZoneWork of(int z) {
+    ZoneGround ground = input.zones().get(z);
+    FieldGround field = input.fieldOf(ground);
+    FieldSoil soil = soils.get(z);
+    double ha = ground.zone().areaHa();
+    Optional<YieldModel> model =
+        field
+            .crop()
+            .flatMap(c -> c.tolerance())
+            .map(t -> settings.crops().model(t, soil.isGypsiferous()));
+    Reclamation salt = reclamationNeed.of(field, soil.texture().group(), toReclaim.get(z), ha);
+    LeachingMoney money = new LeachingMoney(settings);
+    Optional<MoneyOutlook> outlook =
+        money.outlook(toReclaim.get(z), salt, model, reclamationNeed.equilibrium(), ha);
+    boolean unpaid = outlook.isPresent() && outlook.get().expectedNet() <= 0;
+    Reclamation decided = unpaid ? salt.unpaid(doesNotPay("Leaching")) : salt;
+    double[] esp = soilDraws.esp().has(z) ? soilDraws.esp().values()[z] : Draws.constant(0);
+    boolean sized = soilDraws.esp().has(z) && soilDraws.cec().has(z);
+    double[] pure = sized ? gypsumNeed.pure(z, soil) : Draws.constant(0);
+    GypsumPlan gypsum = priced(gypsumNeed.of(z, soil, sites(z)), pure, esp);
+    OrderOfWork order = new OrderOfWork(settings);
+    Situation situation = order.situation(decided, salts.get(z).meanEce(), gypsum);
+    return new ZoneWork(
+        ground,
+        field,
+        soil,
+        salts.get(z),
+        toReclaim.get(z),
+        model,
+        decided,
+        outlook,
+        gypsum,
+        pure,
+        esp,
+        situation,
+        order.steps(situation, field, decided, gypsum));
+  }
+
+  private List<String> sites(int z) {
+    return soilDraws.esp().has(z)
+        ? List.of()
+        : SodiumSites.of(input.zones().get(z), input.samples());
+  }
+
+  /** With prices the rate of the largest expected value replaces the middle of the requirement. */
+  private GypsumPlan priced(GypsumPlan plan, double[] pure, double[] esp) {
+    GypsumMoney money = new GypsumMoney(settings);
+    if (plan.advice() != Advice.RECOMMENDED || !money.isPriced()) {
+      return plan;
+    }
+    double best =
+        money.bestProduct(pure, esp, plan.targetEspPct(), plan.productPerPure().orElse(1));
+    if (best > 0) {
+      return plan.with(Advice.RECOMMENDED, best, plan.sentences());
+    }
+    List<Sentence> said = new ArrayList<>(plan.sentences());
+    said.add(doesNotPay("Gypsum"));
+    return plan.with(Advice.DOES_NOT_PAY, 0, said);
+  }
+
+  private Sentence doesNotPay(String what) {
+    return Sentence.of(
+        "does-not-pay",
+        what
+            + " is not planned: at your prices it is not expected to pay back within "
+            + settings.money().years()
+            + " years.");
+  }
+}

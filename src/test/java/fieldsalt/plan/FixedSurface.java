@@ -1,0 +1,127 @@
+package fieldsalt.plan;
+
+import fieldsalt.gaussian.Normal;
+import fieldsalt.surface.AreaMeans;
+import fieldsalt.surface.PointDistribution;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.SurfaceMap;
+import fieldsalt.surface.SurfaceReport;
+import fieldsalt.surface.Target;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleBiFunction;
+import java.util.function.ToDoubleFunction;
+
+/** A lognormal surface given outright: mean and covariance of the logarithm, micro-scale apart. */
+final class FixedSurface implements Surface {
+  private final ToDoubleFunction<Target> logMean;
+  private final ToDoubleBiFunction<Target, Target> covariance;
+  private final double micro;
+
+  FixedSurface(
+      ToDoubleFunction<Target> logMean,
+      ToDoubleBiFunction<Target, Target> covariance,
+      double micro) {
+    this.logMean = logMean;
+    this.covariance = covariance;
+    this.micro = micro;
+  }
+
+  @Override
+  public List<SurfaceMap> maps(Map<String, Double> limitByField) {
+    throw new UnsupportedOperationException("no map is drawn here");
+  }
+
+  @Override
+  public Joint joint(List<Target> targets) {
+    int n = targets.size();
+    double[] mean = new double[n];
+    double[][] cov = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      mean[i] = logMean.applyAsDouble(targets.get(i));
+      for (int j = 0; j < n; j++) {
+        cov[i][j] = covariance.applyAsDouble(targets.get(i), targets.get(j));
+      }
+      cov[i][i] += micro;
+    }
+    return new Joint(mean, cov);
+  }
+
+  /** Lognormal moments in closed form; the micro-scale part lifts the mean and averages out. */
+  @Override
+  public AreaMeans areaMeans(List<List<Target>> areas) {
+    int n = areas.size();
+    double[] mean = new double[n];
+    double[][] cov = new double[n][n];
+    double[] low = new double[n];
+    double[] high = new double[n];
+    for (int a = 0; a < n; a++) {
+      for (Target t : areas.get(a)) {
+        mean[a] += expected(t) / areas.get(a).size();
+      }
+    }
+    for (int a = 0; a < n; a++) {
+      for (int b = 0; b < n; b++) {
+        cov[a][b] = covarianceOfMeans(areas.get(a), areas.get(b));
+      }
+      double v = Math.log1p(cov[a][a] / (mean[a] * mean[a]));
+      low[a] = Math.exp(Math.log(mean[a]) - v / 2 + Normal.quantile(0.05) * Math.sqrt(v));
+      high[a] = Math.exp(Math.log(mean[a]) - v / 2 + Normal.quantile(0.95) * Math.sqrt(v));
+    }
+    return new AreaMeans(mean, cov, low, high);
+  }
+
+  private double expected(Target t) {
+    return Math.exp(logMean.applyAsDouble(t) + (covariance.applyAsDouble(t, t) + micro) / 2);
+  }
+
+  private double covarianceOfMeans(List<Target> a, List<Target> b) {
+    double sum = 0;
+    for (Target s : a) {
+      for (Target t : b) {
+        double c = covariance.applyAsDouble(s, t) + (s.equals(t) ? micro : 0);
+        sum += expected(s) * expected(t) * Math.expm1(c);
+      }
+    }
+    return sum / a.size() / b.size();
+  }
+
+  @Override
+  public PointDistribution at(Target target) {
+    double m = logMean.applyAsDouble(target);
+    double s = Math.sqrt(covariance.applyAsDouble(target, target) + micro);
+    return new Lognormal(m, s);
+  }
+
+  private record Lognormal(double m, double s) implements PointDistribution {
+    @Override
+    public double median() {
+      return Math.exp(m);
+    }
+
+    @Override
+    public double mean() {
+      return Math.exp(m + s * s / 2);
+    }
+
+    @Override
+    public double error() {
+      return s;
+    }
+
+    @Override
+    public double quantile(double chance) {
+      return Math.exp(m + s * Normal.quantile(chance));
+    }
+
+    @Override
+    public double chanceAbove(double limit) {
+      return Normal.above((Math.log(limit) - m) / s);
+    }
+  }
+
+  @Override
+  public SurfaceReport report() {
+    throw new UnsupportedOperationException("nothing was fitted here");
+  }
+}

@@ -1,0 +1,167 @@
+package fieldsalt.plan;
+
+import fieldsalt.basis.Scale;
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.facts.Crop;
+import fieldsalt.facts.Crops;
+import fieldsalt.geo.PlaceM;
+import fieldsalt.quantity.Texture;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.Target;
+import fieldsalt.zones.Zone;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+
+/** Small ranches for tests: one field, square zones of 10 ha side by side, values by zone. */
+final class Ranches {
+  private static final double SIDE_M = Math.sqrt(100_000);
+  private static final GeometryFactory SHAPES = new GeometryFactory();
+
+  private final List<ZoneGround> zones = new ArrayList<>();
+  private final Map<Integer, Double> ece = new LinkedHashMap<>();
+  private String crop = "alfalfa";
+  private FieldSoil soil = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM);
+  private FieldEvidence evidence = FieldEvidence.firm(30);
+  private SoilProperties properties = SoilProperties.none();
+  private double zoneVariance = 0.01;
+
+  /** One zone for each ECe (dS/m, median at every point). */
+  static Ranches of(double... eces) {
+    Ranches ranch = new Ranches();
+    for (double value : eces) {
+      ranch.add(value);
+    }
+    return ranch;
+  }
+
+  private void add(double value) {
+    int k = zones.size();
+    Envelope box = new Envelope(k * SIDE_M, (k + 1) * SIDE_M, 0, SIDE_M);
+    Zone zone = new Zone("north-" + (k + 1), "north", k, "class " + k, SHAPES.toGeometry(box));
+    List<Target> points = new ArrayList<>();
+    for (int i = 0; i < 25; i++) {
+      double x = box.getMinX() + (i % 5 + 0.5) * SIDE_M / 5;
+      int row = i / 5;
+      double y = (row + 0.5) * SIDE_M / 5;
+      points.add(new Target("north", new PlaceM(x, y)));
+    }
+    zones.add(new ZoneGround(zone, points));
+    ece.put(k, value);
+  }
+
+  static int zoneOf(Target t) {
+    return (int) Math.floor(t.place().xM() / SIDE_M);
+  }
+
+  Ranches crop(String name) {
+    crop = name;
+    return this;
+  }
+
+  Ranches soil(FieldSoil other) {
+    soil = other;
+    return this;
+  }
+
+  Ranches evidence(FieldEvidence other) {
+    evidence = other;
+    return this;
+  }
+
+  Ranches zoneVariance(double variance) {
+    zoneVariance = variance;
+    return this;
+  }
+
+  /** SAR by zone, as a surface through 12 sites with a standard error of 10 % in ln. */
+  Ranches sar(double... byZone) {
+    properties =
+        new SoilProperties(
+            properties.esp(),
+            Optional.of(mapped("SAR", byZone)),
+            properties.cec(),
+            properties.bulkDensity());
+    return this;
+  }
+
+  /** ESP by zone, the same way. */
+  Ranches esp(double... byZone) {
+    properties =
+        new SoilProperties(
+            Optional.of(mapped("ESP", byZone)),
+            properties.sar(),
+            properties.cec(),
+            properties.bulkDensity());
+    return this;
+  }
+
+  /** CEC by zone, the same way. */
+  Ranches cec(double... byZone) {
+    properties =
+        new SoilProperties(
+            properties.esp(),
+            properties.sar(),
+            Optional.of(mapped("CEC", byZone)),
+            properties.bulkDensity());
+    return this;
+  }
+
+  private static SoilProperty mapped(String name, double[] byZone) {
+    FixedSurface surface = new FixedSurface(t -> Math.log(byZone[zoneOf(t)]), (a, b) -> 0.01, 0);
+    return new SoilProperty(readings(name, 12, byZone[0]), Optional.of(surface));
+  }
+
+  /** Readings of a property at some sites of the field, without error of their own. */
+  static SiteReadings readings(String name, int sites, double value) {
+    List<SiteReadings.Site> places = new ArrayList<>();
+    List<SiteReadings.Row> rows = new ArrayList<>();
+    for (int i = 0; i < sites; i++) {
+      places.add(new SiteReadings.Site("s" + i, "north", new PlaceM(10 * i, 10), Optional.empty()));
+      rows.add(
+          new SiteReadings.Row(i, Math.log(value), 0, List.of(), true, "paste", "a laboratory"));
+    }
+    return new SiteReadings(
+        name, "", Scale.LOG, places, rows, List.of(), new double[0][0], List.of());
+  }
+
+  Ranches properties(SoilProperties other) {
+    properties = other;
+    return this;
+  }
+
+  Surface surface() {
+    return new FixedSurface(
+        t -> Math.log(ece.get(zoneOf(t))),
+        (a, b) -> 0.005 + (zoneOf(a) == zoneOf(b) ? zoneVariance : 0),
+        0.02);
+  }
+
+  PlanInput input() {
+    Optional<Crop> grown =
+        crop.isEmpty() ? Optional.empty() : Optional.of(Crops.standard().find(crop).crop());
+    return new PlanInput(
+        zones,
+        List.of(new FieldGround("north", grown, soil, evidence)),
+        surface(),
+        Optional.empty(),
+        properties,
+        List.of(),
+        1);
+  }
+
+  RanchPlan plan(PlanSettings settings) {
+    return Planner.plan(input(), settings);
+  }
+
+  /** Settings of a ranch that drains and has a water of 1 dS/m. */
+  static PlanSettings drained() {
+    return PlanSettings.defaults()
+        .withGround(GroundSettings.defaults().withDrainage(GroundSettings.Drainage.GOOD))
+        .withWater(WaterSettings.defaults().withEc(1));
+  }
+}
