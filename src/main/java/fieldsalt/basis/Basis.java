@@ -1,5 +1,6 @@
 package fieldsalt.basis;
 
+import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.Sample;
 import java.util.List;
 import java.util.function.Function;
@@ -33,5 +34,38 @@ public final class Basis {
   public static RootZoneReadings rootZoneReadings(
       List<Sample> samples, BasisSettings settings, Function<String, RootZone> rootZone) {
     return new HandOver(samples, settings).rootZone(rootZone);
+  }
+
+  /**
+   * Readings of a soil property, averaged by thickness over one layer (the treated layer of a
+   * gypsum plan, say); of every date of the newest campaign or all, as the settings say.
+   *
+   * @param layer from the surface down
+   * @return one row per site and laboratory, on the property's scale
+   */
+  public static SiteReadings property(
+      List<Sample> samples, BasisSettings settings, SoilProperty property, DepthRange layer) {
+    return new PropertyHandOver(samples, settings).property(property, layer);
+  }
+
+  /**
+   * Readings of a column of the user's own choice ({@code property:} of the job), taken as exact.
+   *
+   * @param name of the column, for people
+   * @param rootZone over which it is averaged, by field
+   */
+  public static SiteReadings ownProperty(
+      List<Sample> samples,
+      BasisSettings settings,
+      String name,
+      String unit,
+      Scale scale,
+      Function<String, RootZone> rootZone) {
+    return new PropertyHandOver(samples, settings).own(name, unit, scale, rootZone);
+  }
+
+  /** What each row says about sodium; rows that say nothing are not in the list. */
+  public static List<Sodium> sodium(List<Sample> samples, BasisSettings settings) {
+    return new PropertyHandOver(samples, settings).sodium();
   }
 }

@@ -1,12 +1,14 @@
 package fieldsalt.basis;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.read.Sample;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.function.Function;
 
 /**
  * Keeps the newest campaign of each field: readings no older than so many days before the field's
@@ -26,26 +28,28 @@ final class Campaigns {
     return List.copyOf(findings);
   }
 
-  List<LayerReading> newest(List<LayerReading> readings) {
+  /**
+   * @param rows anything that came from samples
+   * @param origin the sample of a row
+   */
+  <T> List<T> newest(List<T> rows, Function<T, Sample> origin) {
     if (pool) {
-      return readings;
+      return rows;
     }
     Map<String, LocalDate> newest = new TreeMap<>();
-    for (LayerReading reading : readings) {
-      reading
-          .sample()
-          .date()
-          .ifPresent(date -> newest.merge(reading.sample().field(), date, Campaigns::later));
+    for (T row : rows) {
+      Sample sample = origin.apply(row);
+      sample.date().ifPresent(date -> newest.merge(sample.field(), date, Campaigns::later));
     }
     Map<String, List<LocalDate>> older = new TreeMap<>();
-    List<LayerReading> kept = new ArrayList<>();
-    for (LayerReading reading : readings) {
-      Optional<LocalDate> date = reading.sample().date();
-      String field = reading.sample().field();
+    List<T> kept = new ArrayList<>();
+    for (T row : rows) {
+      Optional<LocalDate> date = origin.apply(row).date();
+      String field = origin.apply(row).field();
       if (date.isPresent() && date.get().isBefore(newest.get(field).minusDays(days))) {
         older.computeIfAbsent(field, f -> new ArrayList<>()).add(date.get());
       } else {
-        kept.add(reading);
+        kept.add(row);
       }
     }
     older.forEach((field, dates) -> report(field, dates, newest.get(field)));

@@ -15,6 +15,9 @@ import java.util.TreeMap;
  */
 record DepthMean(double value, double ownVariance, Map<String, Double> loadings, double[] byLayer) {
 
+  /** What rounding leaves of a shared error that cancels. */
+  private static final double NOTHING = 1e-12;
+
   /** The mean over these segments, each of which some layer of the row must cover. */
   static DepthMean over(SiteRow row, Segments segments, BitSet over) {
     double[] weights = weights(segments.cover(row), segments, over);
@@ -54,7 +57,7 @@ record DepthMean(double value, double ownVariance, Map<String, Double> loadings,
         loadings.merge(term.offset(), parts[k] * term.sd(), Double::sum);
       }
     }
-    loadings.values().removeIf(size -> size == 0);
+    loadings.values().removeIf(size -> Math.abs(size) < NOTHING);
     return new DepthMean(value, own, loadings, parts);
   }
 
@@ -62,7 +65,7 @@ record DepthMean(double value, double ownVariance, Map<String, Double> loadings,
   DepthMean plus(double shift, double moreOwnVariance, Map<String, Double> moreLoadings) {
     Map<String, Double> sum = new TreeMap<>(loadings);
     moreLoadings.forEach((offset, size) -> sum.merge(offset, size, Double::sum));
-    sum.values().removeIf(size -> size == 0);
+    sum.values().removeIf(size -> Math.abs(size) < NOTHING);
     return new DepthMean(value + shift, ownVariance + moreOwnVariance, sum, byLayer);
   }
 }

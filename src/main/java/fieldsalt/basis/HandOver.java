@@ -23,7 +23,9 @@ final class HandOver {
     Campaigns campaigns = new Campaigns(settings.options());
     List<LayerReading> pairs = withoutDropped(converted.measured(), settings.options().dropPairs());
     this.readings =
-        campaigns.newest(pairs).stream().filter(r -> r.sample().place().isPresent()).toList();
+        campaigns.newest(pairs, LayerReading::sample).stream()
+            .filter(r -> r.sample().place().isPresent())
+            .toList();
     findings.addAll(campaigns.findings());
   }
 

@@ -16,15 +16,15 @@ enum IonBasis {
   static IonBasis of(Sample sample) {
     String said = sample.ions().method().trim().toLowerCase(Locale.ROOT);
     if (said.isEmpty()) {
-      return sample.method().map(IonBasis::of).orElse(UNKNOWN);
+      return sample.method().map(IonBasis::ofMethod).orElse(UNKNOWN);
     }
     if (said.startsWith("extractable") || said.startsWith("exchangeable")) {
       return EXTRACTABLE;
     }
-    return Method.of(said).map(IonBasis::of).orElse(UNKNOWN);
+    return Method.of(said).map(IonBasis::ofMethod).orElse(UNKNOWN);
   }
 
-  private static IonBasis of(Method method) {
+  static IonBasis ofMethod(Method method) {
     return switch (method) {
       case PASTE -> PASTE;
       case ONE_TO_FIVE -> ONE_TO_FIVE;

@@ -9,10 +9,11 @@ import java.util.List;
 /**
  * Every usable reading on the basis, sorted by site, date, depth, method, laboratory.
  *
+ * @param clean every row without its impossible cells
  * @param measured the converted readings (a paste column that was calculated is not one)
  * @param findings of rows left out, and of the rows themselves
  */
-record LayerReadings(List<LayerReading> measured, List<Finding> findings) {
+record LayerReadings(List<Sample> clean, List<LayerReading> measured, List<Finding> findings) {
   private static final Comparator<Sample> ORDER =
       Comparator.comparing(Sample::id)
           .thenComparing(Sample::field)
@@ -26,6 +27,7 @@ record LayerReadings(List<LayerReading> measured, List<Finding> findings) {
           .thenComparingInt(s -> s.source().row());
 
   LayerReadings {
+    clean = List.copyOf(clean);
     measured = List.copyOf(measured);
     findings = List.copyOf(findings);
   }
@@ -42,6 +44,6 @@ record LayerReadings(List<LayerReading> measured, List<Finding> findings) {
     CalculatedPaste calculated = new CalculatedPaste(LayerKey.group(all));
     findings.addAll(calculated.findings());
     List<LayerReading> measured = all.stream().filter(r -> !calculated.contains(r)).toList();
-    return new LayerReadings(measured, findings);
+    return new LayerReadings(clean, measured, findings);
   }
 }

@@ -189,6 +189,28 @@ final class Samples {
     return this;
   }
 
+  /** The same row on another line of the file. */
+  static Sample copyRow(Sample s, int row) {
+    return new Sample(
+        s.id(),
+        s.field(),
+        s.place(),
+        s.depth(),
+        s.method(),
+        s.reading(),
+        s.ec(),
+        s.temperatureC(),
+        s.temperatureCompensated(),
+        s.soil(),
+        s.ions(),
+        s.laboratory(),
+        s.date(),
+        s.pair(),
+        s.restedH(),
+        s.composite(),
+        new SourceRow(s.source().file(), row));
+  }
+
   Soil soil() {
     return new Soil(texture, clay, sp, gypsum, OptionalDouble.empty(), om, bulkDensity, cec, ph);
   }
