@@ -144,4 +144,27 @@ public record Sample(
         source,
         extras);
   }
+
+  /** The same reading, found elsewhere. */
+  public Sample withSource(SourceRow other) {
+    return new Sample(
+        id,
+        field,
+        place,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        ions,
+        laboratory,
+        date,
+        pair,
+        restedH,
+        composite,
+        other,
+        extras);
+  }
 }

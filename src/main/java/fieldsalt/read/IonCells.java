@@ -1,0 +1,145 @@
+package fieldsalt.read;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Ions of a line in meq/L, whatever unit their columns are in. */
+final class IonCells {
+  // equivalent masses in g per mole of charge, from IUPAC atomic masses
+  private static final Map<String, Double> MG_PER_MEQ =
+      Map.of(
+          "na", 22.990, "ca", 20.039, "mg", 12.1525, "k", 39.098, "cl", 35.453, "so4", 48.03,
+          "hco3", 61.017, "co3", 30.004);
+  private static final Set<String> EXTRACTABLE = Set.of("mg/kg", "ppm", "meq/100g", "lb/ac");
+
+  private final Sheet sheet;
+  private final Columns columns;
+  private final LineCells cells;
+  private final Notes notes;
+  private final Set<String> told = new HashSet<>();
+
+  IonCells(Sheet sheet, Columns columns, LineCells cells, Notes notes) {
+    this.sheet = sheet;
+    this.columns = columns;
+    this.cells = cells;
+    this.notes = notes;
+  }
+
+  /** The ions of a line; their method is empty text where neither cell nor header says. */
+  Ions read(Sheet.Line line) {
+    List<String> atMost = new ArrayList<>();
+    return new Ions(
+        method(line),
+        soluble(line, "na", Limit.NA, atMost),
+        soluble(line, "ca", Limit.CA, atMost),
+        soluble(line, "mg", Limit.MG, atMost),
+        soluble(line, "k", Limit.OTHER_ION, atMost),
+        soluble(line, "cl", Limit.OTHER_ION, atMost),
+        soluble(line, "so4", Limit.OTHER_ION, atMost),
+        soluble(line, "hco3", Limit.OTHER_ION, atMost),
+        cells.limited(line, "b_mg_l", Limit.BORON, 1),
+        cells.limited(line, "sar", Limit.SAR, 1),
+        cells.limited(line, "esp_pct", Limit.ESP, 1),
+        exchangeable(line),
+        String.join(",", atMost));
+  }
+
+  /** Carbonate, which few sheets give. */
+  OptionalDouble carbonate(Sheet.Line line) {
+    return soluble(line, "co3", Limit.OTHER_ION, new ArrayList<>());
+  }
+
+  private String method(Sheet.Line line) {
+    String cell = columns.cell(line, "ions_method");
+    if (!cell.isEmpty()) {
+      return canonical(cell);
+    }
+    for (String ion : List.of("na_meq_l", "ca_meq_l", "sar")) {
+      var said = columns.get(ion).flatMap(c -> c.said().method());
+      if (said.isPresent()) {
+        return said.get().label();
+      }
+    }
+    return "";
+  }
+
+  static String canonical(String word) {
+    String plain = word.toLowerCase(java.util.Locale.ROOT);
+    if (plain.matches(".*(extractable|exchange|acetate|mehlich|olsen|ammonium).*")) {
+      return "extractable";
+    }
+    return MethodWords.parse(word).method().map(m -> m.label()).orElse(plain);
+  }
+
+  private String unit(String column) {
+    return columns.get(column).map(Columns.Column::unit).flatMap(UnitText::of).orElse("");
+  }
+
+  private OptionalDouble soluble(Sheet.Line line, String ion, Limit limit, List<String> atMost) {
+    String column = ion + "_meq_l";
+    if (!columns.has(column)) {
+      return OptionalDouble.empty();
+    }
+    String unit = unit(column);
+    if (EXTRACTABLE.contains(unit)) {
+      extractable(column, unit, ion);
+      return OptionalDouble.empty();
+    }
+    if (unit.isEmpty()) {
+      assumed(column);
+    }
+    if (NumberCell.parse(columns.cell(line, column), cells.decimalComma()).kind()
+        == NumberCell.Kind.BELOW) {
+      atMost.add(ion);
+    }
+    double factor = unit.equals("mg/l") ? 1 / MG_PER_MEQ.get(ion) : 1;
+    return cells.limited(line, column, limit, factor);
+  }
+
+  private void assumed(String column) {
+    if (told.add(column)) {
+      notes.finding(
+          "ion-unit-missing",
+          where(column),
+          "a header without a unit",
+          "taken as meq/L; write the unit into the header or name the column in the job");
+    }
+  }
+
+  private void extractable(String column, String unit, String ion) {
+    if (told.add(column)) {
+      boolean sodium = ion.equals("na") && !unit.equals("lb/ac");
+      notes.finding(
+          "extractable-ion",
+          where(column),
+          unit + ": what the laboratory extracted from the soil, not what is in the water",
+          sodium ? "kept as extractable sodium, not used for SAR" : "not used");
+    }
+  }
+
+  private String where(String column) {
+    return sheet.file()
+        + " column '"
+        + columns.get(column).map(c -> c.header().raw()).orElse(column)
+        + "'";
+  }
+
+  private OptionalDouble exchangeable(Sheet.Line line) {
+    String own = "na_exchangeable_cmol_kg";
+    if (columns.has(own)) {
+      boolean mgKg = Set.of("mg/kg", "ppm").contains(unit(own));
+      return cells.limited(line, own, Limit.CEC_SHARE, mgKg ? 1 / 229.90 : 1);
+    }
+    String unit = unit("na_meq_l");
+    if (unit.equals("mg/kg") || unit.equals("ppm")) {
+      return cells.limited(line, "na_meq_l", Limit.CEC_SHARE, 1 / 229.90);
+    }
+    return unit.equals("meq/100g")
+        ? cells.limited(line, "na_meq_l", Limit.CEC_SHARE, 1)
+        : OptionalDouble.empty();
+  }
+}

@@ -1,0 +1,117 @@
+package fieldsalt.read;
+
+import java.util.OptionalDouble;
+
+/** Takes numbers out of the cells of a sheet's lines, with their limits and findings. */
+final class LineCells {
+  private final Sheet sheet;
+  private final Columns columns;
+  private final Notes notes;
+  private final boolean decimalComma;
+
+  LineCells(Sheet sheet, Columns columns, Notes notes) {
+    this.sheet = sheet;
+    this.columns = columns;
+    this.notes = notes;
+    this.decimalComma = decimalComma(sheet);
+  }
+
+  private static boolean decimalComma(Sheet sheet) {
+    boolean point = false;
+    for (Sheet.Line line : sheet.lines()) {
+      for (String cell : line.cells()) {
+        if (NumberCell.provesDecimalComma(cell)) {
+          return true;
+        }
+        point |= NumberCell.provesDecimalPoint(cell);
+      }
+    }
+    return !point && !sheet.commaSeparated();
+  }
+
+  boolean decimalComma() {
+    return decimalComma;
+  }
+
+  NumberCell cell(Sheet.Line line, int index) {
+    return NumberCell.parse(line.cell(index), decimalComma);
+  }
+
+  /** A number under one of our names, without limits; words are a finding. */
+  OptionalDouble number(Sheet.Line line, String ours) {
+    String text = columns.cell(line, ours);
+    if (text.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    NumberCell cell = NumberCell.parse(text, decimalComma);
+    if (cell.kind() == NumberCell.Kind.WORDS && !isNothing(text)) {
+      notes.row(
+          "not-a-number",
+          sheet.source(line),
+          name(ours) + " '" + shown(text) + "'",
+          "the cell is left out");
+    }
+    return cell.isPresent() ? OptionalDouble.of(cell.value()) : OptionalDouble.empty();
+  }
+
+  /** Whether words stand for a measurement that was not made. */
+  static boolean isNothing(String text) {
+    return text.matches(
+        "(?i)n\\.?[/.]?[ads]\\.?|nan|null|none|not (determined|detected|analy[sz]ed|tested|available)"
+            + "|nr|no data|missing|-+|\\?|\\.|insufficient.*|#n/a|#value!|#div/0!|#ref!|bdl|<lod|<loq|<dl|trace|tr");
+  }
+
+  /** A number times a factor, within its limits; what is impossible is left out. */
+  OptionalDouble limited(Sheet.Line line, String ours, Limit limit, double factor) {
+    OptionalDouble raw = number(line, ours);
+    if (raw.isEmpty()) {
+      return raw;
+    }
+    double value = raw.getAsDouble() * factor;
+    if (!limit.isPossible(value)) {
+      notes.row(
+          "impossible",
+          sheet.source(line),
+          name(ours) + " " + plain(value) + " " + limit.unit() + hint(limit, value),
+          "the cell is left out; possible is " + limit.possible());
+      return OptionalDouble.empty();
+    }
+    if (!limit.isUsual(value)) {
+      notes.row(
+          "unusual",
+          sheet.source(line),
+          name(ours) + " " + plain(value) + " " + limit.unit(),
+          "kept; usual is " + limit.usual());
+    }
+    return OptionalDouble.of(value);
+  }
+
+  private static String hint(Limit limit, double value) {
+    OptionalDouble slip = limit.slip(value);
+    if (slip.isEmpty()) {
+      return "";
+    }
+    double factor = slip.getAsDouble();
+    String by =
+        factor < 1 ? plain(1 / factor) + " times too large" : plain(factor) + " times too small";
+    return " (" + by + "? " + plain(value * factor) + " would be usual; check its unit)";
+  }
+
+  private String name(String ours) {
+    return columns.get(ours).map(c -> c.header().raw().strip()).orElse(ours);
+  }
+
+  static String shown(String text) {
+    return text.length() > 60 ? text.substring(0, 60) + "..." : text;
+  }
+
+  /** A number without needless digits. */
+  static String plain(double value) {
+    String text =
+        new java.math.BigDecimal(value)
+            .round(new java.math.MathContext(6))
+            .stripTrailingZeros()
+            .toPlainString();
+    return text;
+  }
+}

@@ -1,0 +1,68 @@
+package fieldsalt.read;
+
+import fieldsalt.finding.InputProblem;
+import fieldsalt.geo.PlaceM;
+import fieldsalt.geo.Projections;
+import fieldsalt.geo.RanchProjection;
+import fieldsalt.geo.SourceSystem;
+import java.util.Optional;
+
+/** Turns the coordinates of rows into metres of the ranch's projection. */
+final class Placing {
+  private final RanchProjection projection;
+  private final Optional<SourceSystem> source;
+  private final boolean same;
+
+  private Placing(RanchProjection projection, Optional<SourceSystem> source, boolean same) {
+    this.projection = projection;
+    this.source = source;
+    this.same = same;
+  }
+
+  /**
+   * For one job.
+   *
+   * @param crs the job's: {@code auto}, {@code local} or {@code EPSG:n}
+   */
+  static Placing of(RanchProjection projection, String crs) {
+    boolean coded = crs.startsWith("EPSG:");
+    boolean same =
+        projection.isLocal()
+            || (coded
+                && projection.epsg().isPresent()
+                && crs.equals("EPSG:" + projection.epsg().getAsInt()));
+    Optional<SourceSystem> source =
+        coded && !same ? Optional.of(Projections.source(crs)) : Optional.empty();
+    return new Placing(projection, source, same);
+  }
+
+  /** Whether x and y can be placed; if not the job has to name their system. */
+  boolean knowsXy() {
+    return same || source.isPresent();
+  }
+
+  /** Metres; empty if the system does not reach there. */
+  Optional<PlaceM> place(Spot spot) {
+    try {
+      if (!spot.degrees() && same) {
+        return Optional.of(new PlaceM(spot.a(), spot.b()));
+      }
+      double[] degrees =
+          spot.degrees()
+              ? new double[] {spot.a(), spot.b()}
+              : source.orElseThrow().toLonLat(spot.a(), spot.b());
+      PlaceM place = projection.toMetres(degrees[0], degrees[1]);
+      boolean finite = Double.isFinite(place.xM()) && Double.isFinite(place.yM());
+      return finite ? Optional.of(place) : Optional.empty();
+    } catch (InputProblem e) {
+      return Optional.empty();
+    }
+  }
+
+  /** {longitude, latitude} of a row's coordinates, before there is a projection. */
+  static double[] degrees(Spot spot, String crs) {
+    return spot.degrees()
+        ? new double[] {spot.a(), spot.b()}
+        : Projections.source(crs).toLonLat(spot.a(), spot.b());
+  }
+}

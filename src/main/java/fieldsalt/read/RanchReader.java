@@ -1,0 +1,331 @@
+package fieldsalt.read;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.finding.InputProblem;
+import fieldsalt.geo.Projections;
+import fieldsalt.geo.RanchProjection;
+import fieldsalt.quantity.Texture;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+
+/**
+ * Reads all that a job names: fields, samples, sites, survey. Everything that is wrong is told at
+ * once by one {@link InputProblem}; what could be left out or mended is a finding of the result.
+ */
+public final class RanchReader {
+  private static final double HULL_SHARE = 0.1;
+
+  private final JobDocument job;
+  private final Notes notes = new Notes();
+  private final Map<String, String> hashes = new TreeMap<>();
+  private final Set<String> mapped = new HashSet<>();
+
+  private RanchReader(JobDocument job) {
+    this.job = job;
+    job.file().ifPresent(this::hashed);
+  }
+
+  /**
+   * Reads a job whose fields are given.
+   *
+   * @return everything in metres of the UTM zone of the fields' middle, or of a local system
+   * @throws InputProblem all that a person has to mend, at once
+   */
+  public static Ranch read(JobDocument job) {
+    RanchReader reader = new RanchReader(job);
+    if (!job.given("fields")) {
+      reader.missing("fields", "field boundaries", "--fields F");
+    }
+    return reader.ranch(false);
+  }
+
+  /** Reads a job; without fields the hull of the sites, widened, is the one field. */
+  public static Ranch readOrHull(JobDocument job) {
+    return new RanchReader(job).ranch(!job.given("fields"));
+  }
+
+  /**
+   * Reads a table of readings without any field file. Samples have no field; their place is in the
+   * UTM zone of their middle where the table has coordinates.
+   */
+  public static Ranch readTable(JobDocument job, List<Path> tables) {
+    return new RanchReader(job).table(tables);
+  }
+
+  /**
+   * Samples to hold a map against.
+   *
+   * @param findings what was left out or mended in them
+   * @param hashes of the files read
+   */
+  public record Points(List<Sample> samples, List<Finding> findings, Map<String, String> hashes) {
+    public Points {
+      samples = List.copyOf(samples);
+      findings = List.copyOf(findings);
+      hashes = Map.copyOf(hashes);
+    }
+  }
+
+  /** Reads samples in the samples format for a ranch already read, by the same job. */
+  public static Points readPoints(JobDocument job, Path points, Ranch ranch) {
+    return new RanchReader(job).points(points, ranch);
+  }
+
+  private void missing(String key, String what, String flag) {
+    notes.problem(
+        job.name(), "no " + key, what, "Say " + key + ": FILE in the job, or give " + flag + ".");
+  }
+
+  private Optional<InputFile> file(Path path) {
+    try {
+      InputFile file = InputFile.read(path);
+      hashed(file);
+      return Optional.of(file);
+    } catch (InputProblem e) {
+      notes.problem(e);
+      return Optional.empty();
+    }
+  }
+
+  private void hashed(InputFile file) {
+    hashes.put(file.name(), file.sha256());
+  }
+
+  private <T> T trying(T otherwise, Function<InputFile, T> read, Optional<InputFile> file) {
+    try {
+      return file.map(read).orElse(otherwise);
+    } catch (InputProblem e) {
+      notes.problem(e);
+      return otherwise;
+    }
+  }
+
+  private boolean isLocal() {
+    return job.word("crs").equals("local");
+  }
+
+  private List<InputFile> files(List<Path> paths) {
+    return paths.stream().flatMap(p -> file(p).stream()).toList();
+  }
+
+  private List<SampleRow> rows(List<Path> paths) {
+    SiteList sites =
+        trying(
+            SiteList.none(),
+            f -> SitesReader.read(f, job, mapped, notes),
+            job.path("sites").flatMap(this::file));
+    SamplesReader reader = new SamplesReader(job, sites, mapped, notes);
+    return reader.joined(reader.read(files(paths)), sites);
+  }
+
+  private Ranch ranch(boolean hull) {
+    if (!job.given("samples")) {
+      missing("samples", "laboratory readings", "--samples S");
+    }
+    List<FieldBoundary> drawn =
+        trying(
+            List.of(),
+            f -> FieldsReader.read(BoundaryFile.read(f), isLocal(), notes),
+            job.path("fields").flatMap(this::file));
+    List<SampleRow> rows = rows(job.paths("samples"));
+    Optional<InputFile> survey = job.path("survey").flatMap(this::file);
+    job.paths("drift").forEach(this::file);
+    if ((!hull && drawn.isEmpty()) || rows.isEmpty()) {
+      notes.stopIfProblems();
+    }
+    RanchProjection projection = projection(drawn, rows);
+    Placing placing = placing(projection);
+    List<FieldBoundary> fields =
+        hull ? hull(rows, placing) : drawn.stream().map(f -> inMetres(f, projection)).toList();
+    List<Sample> samples = samples(rows, fields, placing);
+    List<SurveyReading> readings =
+        trying(List.of(), f -> SurveyReader.read(f, job, placing, mapped, notes), survey);
+    tellUnmapped();
+    notes.stopIfProblems();
+    return new Ranch(
+        job.word("ranch"), projection, fields, samples, readings, hashes, notes.findings());
+  }
+
+  private Placing placing(RanchProjection projection) {
+    try {
+      return Placing.of(projection, job.word("crs"));
+    } catch (InputProblem e) {
+      notes.problem(e);
+      notes.stopIfProblems();
+      throw e;
+    }
+  }
+
+  private RanchProjection projection(List<FieldBoundary> fields, List<SampleRow> rows) {
+    if (isLocal()) {
+      return Projections.local();
+    }
+    try {
+      return fields.isEmpty() ? ofRows(rows) : ofFields(fields);
+    } catch (InputProblem e) {
+      notes.problem(e);
+      notes.stopIfProblems();
+      throw e;
+    }
+  }
+
+  private static RanchProjection ofFields(List<FieldBoundary> fields) {
+    Envelope box = new Envelope();
+    double area = 0;
+    double x = 0;
+    double y = 0;
+    for (FieldBoundary field : fields) {
+      Coordinate centre = field.shapeM().getCentroid().getCoordinate();
+      double weight = field.shapeM().getArea() * Math.cos(Math.toRadians(centre.y));
+      box.expandToInclude(field.shapeM().getEnvelopeInternal());
+      area += weight;
+      x += weight * centre.x;
+      y += weight * centre.y;
+    }
+    RanchProjection checked = Projections.utmFor(box);
+    return area > 0 ? Projections.utmFor(x / area, y / area) : checked;
+  }
+
+  private RanchProjection ofRows(List<SampleRow> rows) {
+    Envelope box = new Envelope();
+    String crs = job.word("crs");
+    for (SampleRow row : rows) {
+      if (row.spot().isPresent() && (row.spot().get().degrees() || !crs.equals("auto"))) {
+        double[] degrees = Placing.degrees(row.spot().get(), crs);
+        box.expandToInclude(degrees[0], degrees[1]);
+      }
+    }
+    return box.isNull() ? Projections.local() : Projections.utmFor(box);
+  }
+
+  private static FieldBoundary inMetres(FieldBoundary field, RanchProjection projection) {
+    return withShape(field, projection.toMetres(field.shapeM()));
+  }
+
+  private static FieldBoundary withShape(FieldBoundary field, Geometry shape) {
+    return new FieldBoundary(field.name(), shape, field.crop(), field.texture(), field.clayPct());
+  }
+
+  private List<FieldBoundary> hull(List<SampleRow> rows, Placing placing) {
+    List<Coordinate> places = new ArrayList<>();
+    for (SampleRow row : rows) {
+      row.spot()
+          .filter(s -> s.degrees() || placing.knowsXy())
+          .flatMap(placing::place)
+          .ifPresent(p -> places.add(new Coordinate(p.xM(), p.yM())));
+    }
+    if (places.isEmpty()) {
+      return List.of();
+    }
+    Geometry hull =
+        new GeometryFactory()
+            .createMultiPointFromCoords(places.toArray(Coordinate[]::new))
+            .convexHull();
+    Envelope box = hull.getEnvelopeInternal();
+    double widthM = Math.max(RowsToFields.REACH_M, HULL_SHARE * box.getDiameter());
+    notes.finding(
+        "hull",
+        job.name(),
+        "no fields",
+        "mapped within " + LineCells.plain(Math.rint(widthM)) + " m around the hull of the sites");
+    return List.of(
+        new FieldBoundary(
+            "sites",
+            hull.buffer(widthM),
+            Optional.empty(),
+            Texture.UNKNOWN,
+            OptionalDouble.empty()));
+  }
+
+  private List<Sample> samples(List<SampleRow> rows, List<FieldBoundary> fields, Placing placing) {
+    if (fields.isEmpty()) {
+      return List.of();
+    }
+    Overlaps.tell(fields, notes);
+    RowsToFields assignment = new RowsToFields(placing, fields, notes);
+    List<Sample> samples = assignment.samples(rows);
+    if (samples.isEmpty() && !rows.isEmpty() && !notes.hasProblems()) {
+      nobodyInside(rows, assignment);
+    }
+    return Campaigns.newest(samples, job.word("campaign").equals("all"), notes);
+  }
+
+  private void nobodyInside(List<SampleRow> rows, RowsToFields assignment) {
+    UnaryOperator<Spot> swapped = s -> Spot.lonLat(s.b(), s.a());
+    UnaryOperator<Spot> west = s -> Spot.lonLat(-s.a(), s.b());
+    long placed = rows.stream().filter(r -> r.spot().isPresent()).count();
+    String remedy;
+    if (placed == 0) {
+      remedy = "Give lon and lat columns, or name a file of coordinates by id with sites:.";
+    } else if (assignment.countInside(rows, swapped) > 0) {
+      remedy = "Latitude and longitude look swapped: name the columns right, or mend the file.";
+    } else if (assignment.countInside(rows, west) > 0) {
+      remedy = "The longitudes look as if their minus sign (west) was lost.";
+    } else {
+      remedy = "Check that samples and fields are of the same ranch and their crs is right.";
+    }
+    notes.problem(
+        String.join(
+            ", ", job.paths("samples").stream().map(p -> String.valueOf(p.getFileName())).toList()),
+        placed == 0 ? "no row with a place" : "no site in or near any field",
+        "sites inside the fields",
+        remedy);
+  }
+
+  private void tellUnmapped() {
+    for (String ours : job.names("columns")) {
+      List<String> headers = job.texts("columns", ours);
+      headers.stream()
+          .filter(h -> !mapped.contains(h))
+          .forEach(
+              h ->
+                  notes.problem(
+                      job.place("columns", ours) + ", key columns." + ours,
+                      "'" + h + "'",
+                      "a header of one of the files",
+                      "Write the header as it stands in the file."));
+    }
+  }
+
+  private Ranch table(List<Path> tables) {
+    List<SampleRow> rows = rows(tables);
+    tellUnmapped();
+    notes.stopIfProblems();
+    RanchProjection projection = projection(List.of(), rows);
+    Placing placing = placing(projection);
+    List<Sample> samples = new ArrayList<>();
+    for (SampleRow row : rows) {
+      boolean placeable = row.spot().filter(s -> s.degrees() || placing.knowsXy()).isPresent();
+      samples.add(
+          row.sample()
+              .withField(
+                  row.fieldSaid(), placeable ? placing.place(row.spot().get()) : Optional.empty()));
+    }
+    return new Ranch(
+        job.word("ranch"), projection, List.of(), samples, List.of(), hashes, notes.findings());
+  }
+
+  private Points points(Path points, Ranch ranch) {
+    List<SampleRow> rows = rows(List.of(points));
+    notes.stopIfProblems();
+    RowsToFields assignment = new RowsToFields(placing(ranch.projection()), ranch.fields(), notes);
+    List<Sample> samples = assignment.samples(rows);
+    notes.stopIfProblems();
+    List<Finding> findings =
+        notes.findings().stream().filter(f -> !f.code().equals("field-without-sites")).toList();
+    return new Points(samples, findings, hashes);
+  }
+}

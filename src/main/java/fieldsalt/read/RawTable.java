@@ -1,0 +1,28 @@
+package fieldsalt.read;
+
+import java.util.List;
+
+/**
+ * The cells of a table as text, before its header is found.
+ *
+ * @param rows in the file's order, blank ones left out
+ * @param commaSeparated whether cells were divided by commas (then a comma in a number is more
+ *     likely a thousands mark)
+ */
+record RawTable(String file, List<RawRow> rows, boolean commaSeparated) {
+  /** One row with its number as a spreadsheet shows it. */
+  record RawRow(int number, String[] cells) {
+    String cell(int index) {
+      return index >= 0 && index < cells.length ? cells[index] : "";
+    }
+
+    boolean isBlank() {
+      for (String cell : cells) {
+        if (!cell.isEmpty()) {
+          return false;
+        }
+      }
+      return true;
+    }
+  }
+}

@@ -1,0 +1,244 @@
+package fieldsalt.read;
+
+import fieldsalt.quantity.EcUnit;
+import fieldsalt.quantity.Method;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Settles the EC of a file's readings in dS/m: units that nobody names, dissolved solids, values
+ * that no soil gives, and values that look like a slip of their unit. A suspected reading is left
+ * out until the user confirms its unit; it is never mended.
+ */
+final class Readings {
+  private static final double FAR_LN = Math.log(30);
+  private static final double NEAR_LN = Math.log(4);
+  private static final int ENOUGH = 5;
+
+  private final SampleRules rules;
+  private final Notes notes;
+  private final Map<String, Boolean> plausibleAsDs = new HashMap<>();
+  private final Map<Method, Double> medians = new EnumMap<>(Method.class);
+
+  private Readings(SampleRules rules, Notes notes) {
+    this.rules = rules;
+    this.notes = notes;
+  }
+
+  static Readings of(List<SampleLine> lines, SampleRules rules, Notes notes) {
+    Readings readings = new Readings(rules, notes);
+    readings.lookAtUnits(lines);
+    readings.lookAtMedians(lines);
+    return readings;
+  }
+
+  private void lookAtUnits(List<SampleLine> lines) {
+    for (SampleLine line : lines) {
+      for (SampleLine.Reading r : line.readings()) {
+        if (unit(line, r).isEmpty() && r.method().isPresent()) {
+          Limit limit = Limit.ofEc(r.method().get());
+          boolean usual = limit.isUsual(r.raw()) && r.raw() > 0;
+          plausibleAsDs.merge(r.header(), usual, (a, b) -> a && b);
+        }
+      }
+    }
+  }
+
+  private void lookAtMedians(List<SampleLine> lines) {
+    Map<Method, List<Double>> values = new EnumMap<>(Method.class);
+    for (SampleLine line : lines) {
+      for (SampleLine.Reading r : line.readings()) {
+        OptionalDouble ds = stated(line, r);
+        if (r.method().isPresent() && ds.isPresent() && ds.getAsDouble() > 0) {
+          values.computeIfAbsent(r.method().get(), m -> new ArrayList<>()).add(ds.getAsDouble());
+        }
+      }
+    }
+    values.forEach((method, all) -> medians.put(method, all.size() < ENOUGH ? 0 : median(all)));
+  }
+
+  private static double median(List<Double> values) {
+    double[] sorted = values.stream().mapToDouble(Double::doubleValue).toArray();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private Optional<ReadingUnit> unit(SampleLine line, SampleLine.Reading r) {
+    return rules
+        .confirmed(line.source(), line.id())
+        .or(r::unit)
+        .or(() -> rules.unit(line.laboratory()));
+  }
+
+  private OptionalDouble stated(SampleLine line, SampleLine.Reading r) {
+    Optional<ReadingUnit> unit = unit(line, r);
+    if (unit.isEmpty()) {
+      return OptionalDouble.of(r.raw());
+    }
+    if (unit.get().isDissolvedSolids()) {
+      OptionalDouble factor = rules.tdsFactor(line.laboratory());
+      return factor.isPresent()
+          ? OptionalDouble.of(r.raw() / factor.getAsDouble())
+          : OptionalDouble.empty();
+    }
+    return OptionalDouble.of(r.raw() * unit.get().ec().orElseThrow().dSPerM());
+  }
+
+  /** The reading in dS/m; empty, with a finding, if it cannot be used. */
+  Optional<Ec> ec(SampleLine line, SampleLine.Reading r) {
+    Method method = r.method().orElseThrow();
+    Optional<ReadingUnit> unit = unit(line, r);
+    OptionalDouble ds = stated(line, r);
+    if (ds.isEmpty()) {
+      notes.row(
+          "tds-without-factor",
+          line.source(),
+          "dissolved solids in ppm",
+          "left out; say tds-factor in the job (ask the laboratory; 640 is usual below 5 dS/m)");
+      return Optional.empty();
+    }
+    if (unit.isEmpty() && !plausibleAsDs.getOrDefault(r.header(), true)) {
+      notes.row("unit-missing", line.source(), "an EC without a unit", missingUnit(method));
+      return Optional.empty();
+    }
+    return checked(line, r, method, unit, ds.getAsDouble());
+  }
+
+  private String missingUnit(Method method) {
+    double median = medians.getOrDefault(method, 0.0);
+    String likely =
+        median > 0
+            ? likely(median, method, OptionalDouble.empty())
+                .map(u -> " (" + u.label() + "?)")
+                .orElse("")
+            : "";
+    return "left out: not all values of this column can be dS/m; say defaults: {unit: ...} in the job"
+        + likely;
+  }
+
+  private Optional<Ec> checked(
+      SampleLine line, SampleLine.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
+    Limit limit = Limit.ofEc(method);
+    if (!limit.isPossible(ds)) {
+      impossible(line, r, method, unit, ds);
+      return Optional.empty();
+    }
+    if (!isConfirmed(line, unit) && isSuspect(ds, limit, method)) {
+      Optional<EcUnit> likely = likely(r.raw(), method, typical(method));
+      if (likely.isPresent()) {
+        slip(line, r, unit, ds, likely.get());
+        return Optional.empty();
+      }
+    }
+    if (unit.isEmpty()) {
+      notes.row(
+          "unit-missing",
+          line.source(),
+          "an EC without a unit",
+          "taken as dS/m, which all values of the column can be; say defaults: {unit: dS/m}");
+    }
+    if (!limit.isUsual(ds)) {
+      notes.row(
+          "unusual",
+          line.source(),
+          "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
+          "kept; usual is " + limit.usual());
+    }
+    return Optional.of(new Ec(ds, r.censored()));
+  }
+
+  private boolean isConfirmed(SampleLine line, Optional<ReadingUnit> unit) {
+    return rules.confirmed(line.source(), line.id()).isPresent()
+        || rules
+            .unit(line.laboratory())
+            .filter(u -> unit.filter(u::equals).isPresent())
+            .isPresent();
+  }
+
+  private OptionalDouble typical(Method method) {
+    double median = medians.getOrDefault(method, 0.0);
+    Limit limit = Limit.ofEc(method);
+    boolean usable = median > low(method) && limit.isUsual(median);
+    return usable ? OptionalDouble.of(median) : OptionalDouble.empty();
+  }
+
+  private boolean isSuspect(double ds, Limit limit, Method method) {
+    boolean odd = !limit.isUsual(ds) || ds < low(method);
+    OptionalDouble typical = typical(method);
+    boolean alone = typical.isPresent() && Math.abs(Math.log(ds / typical.getAsDouble())) > FAR_LN;
+    boolean all = typical.isEmpty() && medians.getOrDefault(method, 0.0) > 0;
+    return odd && (alone || all);
+  }
+
+  private static double low(Method method) {
+    return method == Method.PASTE ? 0.05 : 0.01;
+  }
+
+  private void impossible(
+      SampleLine line, SampleLine.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
+    Optional<EcUnit> likely =
+        r.raw() > 0 ? likely(r.raw(), method, typical(method)) : Optional.empty();
+    if (likely.isPresent()) {
+      slip(line, r, unit, ds, likely.get());
+    } else {
+      notes.row(
+          "impossible",
+          line.source(),
+          "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
+          "left out; possible is " + Limit.ofEc(method).possible());
+    }
+  }
+
+  private void slip(
+      SampleLine line, SampleLine.Reading r, Optional<ReadingUnit> unit, double ds, EcUnit likely) {
+    double other = r.raw() * likely.dSPerM();
+    String by = LineCells.plain(Math.max(ds / other, other / ds));
+    notes.row(
+        "unit-slip",
+        line.source(),
+        "EC "
+            + r.method().orElseThrow().label()
+            + " of "
+            + LineCells.plain(r.raw())
+            + " "
+            + unit.map(ReadingUnit::label).orElse("(no unit)")
+            + ", by a factor of "
+            + by
+            + " not like a soil; "
+            + LineCells.plain(r.raw())
+            + " "
+            + likely.label()
+            + " = "
+            + LineCells.plain(other)
+            + " dS/m would be",
+        "left out until you confirm it: confirm: {\""
+            + line.source().row()
+            + "\": "
+            + likely.label()
+            + "} in the job, or the right unit in the file");
+  }
+
+  /** The unit in which a number would be a usual reading, nearest to what the file's others are. */
+  private static Optional<EcUnit> likely(double raw, Method method, OptionalDouble typical) {
+    EcUnit best = null;
+    double nearest = Double.POSITIVE_INFINITY;
+    double middle = typical.orElse(method == Method.PASTE ? 3 : 0.8);
+    Limit limit = Limit.ofEc(method);
+    for (EcUnit unit : EcUnit.values()) {
+      double ds = raw * unit.dSPerM();
+      double far = Math.abs(Math.log(ds / middle));
+      boolean fits = typical.isPresent() ? far < NEAR_LN : limit.isUsual(ds) && ds >= low(method);
+      if (fits && far < nearest - 1e-9) {
+        nearest = far;
+        best = unit;
+      }
+    }
+    return Optional.ofNullable(best);
+  }
+}

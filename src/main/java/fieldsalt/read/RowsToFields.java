@@ -1,0 +1,167 @@
+package fieldsalt.read;
+
+import fieldsalt.geo.PlaceM;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Gives rows their field by position; what a field says of its soil fills in for its samples. */
+final class RowsToFields {
+  /**
+   * How far outside a boundary a site still belongs to the field: a receiver's error and a fence.
+   */
+  static final double REACH_M = 15;
+
+  private final Placing placing;
+  private final List<FieldBoundary> fields;
+  private final FieldFinder finder;
+  private final Map<String, FieldBoundary> byName = new HashMap<>();
+  private final Notes notes;
+
+  RowsToFields(Placing placing, List<FieldBoundary> fields, Notes notes) {
+    this.placing = placing;
+    this.fields = fields;
+    this.finder = new FieldFinder(fields, REACH_M);
+    this.notes = notes;
+    fields.forEach(f -> byName.put(f.name().toLowerCase(Locale.ROOT), f));
+  }
+
+  /** The samples that lie in a field or belong to one, in the order of the rows. */
+  List<Sample> samples(List<SampleRow> rows) {
+    List<Sample> samples = new ArrayList<>();
+    for (SampleRow row : rows) {
+      sample(row).map(this::withFieldsSoil).ifPresent(samples::add);
+    }
+    tellEmptyFields(samples);
+    return samples;
+  }
+
+  private Optional<Sample> sample(SampleRow row) {
+    SourceRow source = row.sample().source();
+    if (row.spot().isEmpty()) {
+      return composite(row);
+    }
+    Optional<PlaceM> place = place(row);
+    if (place.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<FieldFinder.Hit> hit = finder.find(place.get());
+    if (hit.isEmpty()) {
+      notes.row(
+          "outside-fields",
+          source,
+          "a site that lies in no field, nor within " + (int) REACH_M + " m of one",
+          "left out; check its coordinates");
+      return Optional.empty();
+    }
+    if (hit.get().distanceM() > 0) {
+      notes.row(
+          "near-field",
+          source,
+          "a site "
+              + String.format(Locale.ROOT, "%.1f", hit.get().distanceM())
+              + " m outside the field "
+              + hit.get().field(),
+          "taken as in that field");
+    }
+    tellOtherField(row, hit.get().field());
+    boolean composite = row.sample().composite();
+    return Optional.of(
+        row.sample().withField(hit.get().field(), composite ? Optional.empty() : place));
+  }
+
+  private Optional<PlaceM> place(SampleRow row) {
+    if (!row.spot().get().degrees() && !placing.knowsXy()) {
+      notes.problem(
+          row.sample().source().file() + " columns x, y",
+          "coordinates without a system",
+          "their EPSG code, or local",
+          "Say crs: EPSG:n (or crs: local) in the job.");
+      return Optional.empty();
+    }
+    Optional<PlaceM> place = placing.place(row.spot().get());
+    if (place.isEmpty()) {
+      notes.row(
+          "bad-coordinate",
+          row.sample().source(),
+          "a place out of reach of the coordinate system: "
+              + LineCells.plain(row.spot().get().a())
+              + ", "
+              + LineCells.plain(row.spot().get().b()),
+          "left out; check that easting or longitude comes first");
+    }
+    return place;
+  }
+
+  private void tellOtherField(SampleRow row, String field) {
+    FieldBoundary said = byName.get(row.fieldSaid().toLowerCase(Locale.ROOT));
+    if (said != null && !said.name().equals(field)) {
+      notes.row(
+          "field-differs",
+          row.sample().source(),
+          "the row says field " + said.name() + ", its place lies in " + field,
+          "taken as in " + field);
+    }
+  }
+
+  private Optional<Sample> composite(SampleRow row) {
+    if (!row.sample().composite()) {
+      notes.row(
+          "no-place",
+          row.sample().source(),
+          "no coordinates",
+          "left out; give lon and lat, or name a file with sites: (id, lon, lat)");
+      return Optional.empty();
+    }
+    FieldBoundary field = byName.get(row.fieldSaid().toLowerCase(Locale.ROOT));
+    if (field == null && fields.size() == 1) {
+      field = fields.get(0);
+    }
+    if (field == null) {
+      notes.row(
+          "composite-without-field",
+          row.sample().source(),
+          "a composite sample without a place that names no field we know",
+          "left out; name its field in a column field");
+      return Optional.empty();
+    }
+    return Optional.of(row.sample().withField(field.name(), Optional.empty()));
+  }
+
+  private Sample withFieldsSoil(Sample sample) {
+    FieldBoundary field = byName.get(sample.field().toLowerCase(Locale.ROOT));
+    Soil soil = sample.soil();
+    boolean bare = soil.texture() == fieldsalt.quantity.Texture.UNKNOWN && soil.clayPct().isEmpty();
+    return bare ? sample.withSoil(soil.withTexture(field.texture(), field.clayPct())) : sample;
+  }
+
+  private void tellEmptyFields(List<Sample> samples) {
+    Set<String> with = new TreeSet<>();
+    samples.forEach(s -> with.add(s.field()));
+    for (FieldBoundary field : fields) {
+      if (!with.contains(field.name())) {
+        notes.finding("field-without-sites", field.name(), "no site in the field", "not mapped");
+      }
+    }
+  }
+
+  /** How many rows would lie in a field if their coordinates were changed. */
+  int countInside(List<SampleRow> rows, java.util.function.UnaryOperator<Spot> change) {
+    int inside = 0;
+    for (SampleRow row : rows) {
+      Optional<PlaceM> place =
+          row.spot()
+              .filter(Spot::degrees)
+              .map(change)
+              .filter(s -> Math.abs(s.a()) <= 180 && Math.abs(s.b()) <= 84)
+              .flatMap(placing::place);
+      inside += place.flatMap(finder::find).isPresent() ? 1 : 0;
+    }
+    return inside;
+  }
+}

@@ -1,0 +1,98 @@
+package fieldsalt.read;
+
+import fieldsalt.finding.InputProblem;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** All samples files of a job to rows; identical rows once; places from the file of sites. */
+final class SamplesReader {
+  private static final SourceRow NOWHERE = new SourceRow("", 0);
+
+  private final JobDocument job;
+  private final SampleRules rules;
+  private final Set<String> mapped;
+  private final Notes notes;
+
+  SamplesReader(JobDocument job, SiteList sites, Set<String> mapped, Notes notes) {
+    this.job = job;
+    this.rules = new SampleRules(job, sites.keys());
+    this.mapped = mapped;
+    this.notes = notes;
+  }
+
+  /** The rows of some files, in their order; a file that cannot be read is a problem noted. */
+  List<SampleRow> read(List<InputFile> files) {
+    List<SampleRow> rows = new ArrayList<>();
+    for (InputFile file : files) {
+      try {
+        rows.addAll(rows(file));
+      } catch (InputProblem e) {
+        notes.problem(e);
+      }
+    }
+    return withoutTwins(rows);
+  }
+
+  private List<SampleRow> rows(InputFile file) {
+    Sheet sheet = SheetLayout.read(file, SitesReader.allHeaders(job), notes);
+    Columns columns = Columns.of(sheet, rules.mapping(), notes);
+    mapped.addAll(columns.mappedHeaders());
+    boolean before = notes.hasProblems();
+    List<SampleRow> rows = SampleFile.rows(sheet, columns, rules, notes);
+    if (rows.isEmpty() && notes.hasProblems() == before) {
+      nothingUsable(sheet, file);
+    }
+    return rows;
+  }
+
+  private void nothingUsable(Sheet sheet, InputFile file) {
+    String why =
+        notes.findings().stream()
+            .filter(f -> f.where().startsWith(file.name()))
+            .map(f -> f.where() + ": " + f.found() + ", " + f.done())
+            .limit(5)
+            .reduce((a, b) -> a + "; " + b)
+            .map(text -> " (" + text + ")")
+            .orElse("");
+    notes.problem(
+        file.name(),
+        sheet.lines().isEmpty() ? "a header and no row below it" : "no usable reading" + why,
+        "at least one row with a reading",
+        "Mend the rows named, or name the columns in the job (columns:).");
+  }
+
+  private List<SampleRow> withoutTwins(List<SampleRow> rows) {
+    Set<SampleRow> seen = new HashSet<>();
+    List<SampleRow> kept = new ArrayList<>();
+    for (SampleRow row : rows) {
+      if (seen.add(new SampleRow(row.sample().withSource(NOWHERE), row.spot(), row.fieldSaid()))) {
+        kept.add(row);
+      } else {
+        notes.row("duplicate-row", row.sample().source(), "the same row a second time", "left out");
+      }
+    }
+    return kept;
+  }
+
+  /** Rows without a place get that of their id; ids without one are told, both ways. */
+  List<SampleRow> joined(List<SampleRow> rows, SiteList sites) {
+    List<SampleRow> placed = new ArrayList<>();
+    Set<String> without = new TreeSet<>();
+    for (SampleRow row : rows) {
+      Optional<Spot> spot = row.spot().or(() -> sites.spot(row.sample().id()));
+      if (row.spot().isPresent()) {
+        sites.spot(row.sample().id());
+      }
+      if (spot.isEmpty() && !row.sample().composite()) {
+        without.add(row.sample().id());
+      }
+      placed.add(row.at(spot));
+    }
+    sites.tellUnmatched(List.copyOf(without), notes);
+    return placed;
+  }
+}

@@ -1,0 +1,48 @@
+package fieldsalt.read;
+
+import java.util.List;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
+
+/**
+ * A table with its header found.
+ *
+ * @param word what a line is called in messages: {@code row} or {@code feature}
+ * @param titles the text above the header
+ */
+record Sheet(
+    String file,
+    String word,
+    List<HeaderText> headers,
+    List<Line> lines,
+    boolean commaSeparated,
+    List<String> titles) {
+
+  /** One line; its point where the file brings geometry. */
+  record Line(int number, String[] cells, Optional<Coordinate> point) {
+    String cell(int index) {
+      return index >= 0 && index < cells.length ? cells[index] : "";
+    }
+
+    int filled() {
+      int filled = 0;
+      for (String cell : cells) {
+        filled += cell.isEmpty() ? 0 : 1;
+      }
+      return filled;
+    }
+
+    String first() {
+      for (String cell : cells) {
+        if (!cell.isEmpty()) {
+          return cell;
+        }
+      }
+      return "";
+    }
+  }
+
+  SourceRow source(Line line) {
+    return new SourceRow(file, line.number(), word);
+  }
+}
