@@ -1,7 +1,5 @@
 package fieldsalt.gaussian;
 
-import java.util.Arrays;
-
 /**
  * Symmetric elimination of some rows out of a larger system, by panels of rows: with A in the first
  * columns and right-hand sides B in the further ones, the rows eliminated become U | L⁻¹B (A = LU,
@@ -30,7 +28,9 @@ public final class Elimination {
    */
   public static int eliminate(double[][] a, int pivots, int rows, int columns) {
     double[] least = new double[pivots];
-    Arrays.setAll(least, i -> SINGULAR * a[i][i]);
+    for (int i = 0; i < pivots; i++) {
+      least[i] = SINGULAR * a[i][i];
+    }
     int dropped = -1;
     for (int first = 0; first < pivots; first += PANEL) {
       int last = Math.min(pivots, first + PANEL);

@@ -15,7 +15,7 @@ import java.util.Arrays;
  * Schur complement. A group with too many candidates is split into four; alone, a place has none.
  */
 final class NearestKernel implements PredictionKernel {
-  private static final int SIDE = 6;
+  private static final int SIDE = 4;
 
   /** More candidates than this a neighbour cost more than a smaller group. */
   private static final double MOST_CANDIDATES = 1;
@@ -46,9 +46,9 @@ final class NearestKernel implements PredictionKernel {
 
   private final class NearestSolver implements Solver {
     private final NeighbourSearch.Found found = new NeighbourSearch.Found(neighbours);
-    private final NeighbourSearch.Found chosen = new NeighbourSearch.Found(neighbours);
     private final int most = neighbours + (int) (MOST_CANDIDATES * neighbours);
     private final int[] near = new int[most];
+    private final NearestChoice choice = new NearestChoice(most);
     private final KernelRows rows = new KernelRows(sites, most, SIDE * SIDE);
     private final KernelSums common = sites.sums(most + SIDE * SIDE);
     private final KernelSums single = sites.sums(neighbours + 1);
@@ -117,29 +117,29 @@ final class NearestKernel implements PredictionKernel {
       } else {
         for (int at = from; at < to; at++) {
           choose(index, sure, count, group.x[at], group.y[at]);
-          solveOwn(a, count + at - from, ends);
-          single.close(group, at, at + 1, chosen.count());
+          solveOwn(a, sure, count + at - from, ends);
+          single.close(group, at, at + 1, choice.count());
         }
       }
     }
 
     /** Of the candidates, whose order is that of their index, the nearest to one place. */
     private void choose(int[] index, int sure, int count, double x, double y) {
-      chosen.clear(neighbours - sure);
+      choice.clear();
       for (int c = sure; c < count; c++) {
-        chosen.offer(squared(index[c], x, y), c);
+        choice.add(squared(index[c], x, y));
       }
-      Arrays.sort(chosen.indices(), 0, chosen.count());
+      choice.choose(neighbours - sure, found.farthest());
     }
 
     /** Eliminates one place's own candidates from what the sure sites left of them. */
-    private void solveOwn(double[][] a, int place, int ends) {
-      int m = chosen.count();
-      int[] index = chosen.indices();
+    private void solveOwn(double[][] a, int sure, int place, int ends) {
+      int m = choice.count();
+      int[] chosen = choice.chosen();
       for (int i = 0; i < m; i++) {
-        double[] row = a[index[i]];
+        double[] row = a[sure + chosen[i]];
         for (int j = i; j < m; j++) {
-          own[i][j] = row[index[j]];
+          own[i][j] = row[sure + chosen[j]];
         }
         own[i][m] = row[place];
         System.arraycopy(row, ends, own[i], m + 1, sites.width());

@@ -194,7 +194,6 @@ final class NeighbourSearch {
   static final class Found {
     private final double[] squaredM2;
     private final int[] index;
-    private int limit;
     private int count;
 
     Found(int capacity) {
@@ -203,7 +202,6 @@ final class NeighbourSearch {
       }
       squaredM2 = new double[capacity];
       index = new int[capacity];
-      limit = capacity;
     }
 
     int capacity() {
@@ -230,17 +228,11 @@ final class NeighbourSearch {
     }
 
     void clear() {
-      clear(index.length);
-    }
-
-    /** Forgets all, and keeps from now on the nearest {@code most}, 1 to the capacity. */
-    void clear(int most) {
-      limit = most;
       count = 0;
     }
 
     boolean isFull() {
-      return count == limit;
+      return count == index.length;
     }
 
     /** Squared distance of the farthest kept, m². */
