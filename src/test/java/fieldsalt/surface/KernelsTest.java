@@ -90,7 +90,7 @@ class KernelsTest {
             model,
             data,
             microScale,
-            KernelCases.group(data, 111, 57, cell, 6),
+            KernelCases.group(data, 111, 57, cell, 4),
             (x, y) -> KernelOracle.nearest(model, data, x, y, k));
       }
     }
@@ -159,7 +159,7 @@ class KernelsTest {
           KernelCases.EXPONENTIAL,
           data,
           true,
-          KernelCases.group(data, 40, 45, 5, 6),
+          KernelCases.group(data, 40, 45, 5, 4),
           (px, py) -> KernelOracle.nearest(KernelCases.EXPONENTIAL, data, px, py, k));
     }
   }
@@ -183,7 +183,7 @@ class KernelsTest {
           KernelCases.MATERN,
           once,
           true,
-          KernelCases.group(once, x[5] - 2, y[5] - 2, 2.5, 6),
+          KernelCases.group(once, x[5] - 2, y[5] - 2, 2.5, 4),
           (px, py) -> KernelOracle.all(once));
     }
   }
@@ -203,7 +203,7 @@ class KernelsTest {
         KernelCases.SPHERICAL,
         heap,
         true,
-        KernelCases.group(heap, 97, 98, 1.7, 6),
+        KernelCases.group(heap, 97, 98, 1.7, 4),
         (px, py) -> KernelOracle.nearest(KernelCases.SPHERICAL, heap, px, py, 32));
   }
 
@@ -214,8 +214,8 @@ class KernelsTest {
     double[] all = new double[150];
     Arrays.fill(all, Math.sqrt(0.05));
     for (int kind = 0; kind < 3; kind++) {
-      KernelGroup without = KernelCases.group(data, 50, 50, 3, 6);
-      KernelGroup with = KernelCases.group(data, 50, 50, 3, 6);
+      KernelGroup without = KernelCases.group(data, 50, 50, 3, 4);
+      KernelGroup with = KernelCases.group(data, 50, 50, 3, 4);
       kernel(kind, data).solver().predict(without);
       kernel(kind, data.withShared(all)).solver().predict(with);
       for (int j = 0; j < with.count(); j++) {
@@ -271,7 +271,7 @@ class KernelsTest {
   @Test
   void placesFarFromAllSitesGetTheMeanAndTheSill() {
     KernelData data = KernelCases.random(200, 300, 16);
-    KernelGroup group = KernelCases.group(data, 1e6, 1e6, 5, 6);
+    KernelGroup group = KernelCases.group(data, 1e6, 1e6, 5, 4);
     GlobalKernel.of(new KernelSites(KernelCases.SPHERICAL, data, true), true)
         .solver()
         .predict(group);
@@ -280,7 +280,7 @@ class KernelsTest {
             KernelCases.SPHERICAL, data, KernelOracle.all(data), 1e6, 1e6, new double[] {1}, true);
     assertThat(group.estimate[0]).isCloseTo(expected.estimate(), within(1e-10));
     assertThat(group.variance[0]).isCloseTo(expected.variance(), within(1e-10));
-    assertThat(IntStream.range(0, 36).mapToDouble(i -> group.estimate[i]).distinct().count())
+    assertThat(IntStream.range(0, 16).mapToDouble(i -> group.estimate[i]).distinct().count())
         .isEqualTo(1);
   }
 }
