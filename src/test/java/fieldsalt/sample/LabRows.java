@@ -1,0 +1,66 @@
+package fieldsalt.sample;
+
+import fieldsalt.quantity.ReadingKind;
+import fieldsalt.quantity.Texture;
+import fieldsalt.read.Ec;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.Ions;
+import fieldsalt.read.PairKind;
+import fieldsalt.read.Sample;
+import fieldsalt.read.Soil;
+import fieldsalt.read.SourceRow;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Rows of the invented sheets as the reader would hand them on, in local metres. */
+public final class LabRows {
+  private LabRows() {}
+
+  /** One sample a row, in the rows' order. */
+  public static List<Sample> samples(List<LabRow> rows) {
+    List<Sample> samples = new ArrayList<>();
+    rows.forEach(r -> samples.add(sample(r, samples.size() + 2)));
+    return List.copyOf(samples);
+  }
+
+  private static Sample sample(LabRow row, int line) {
+    OptionalDouble none = OptionalDouble.empty();
+    Texture texture = Texture.valueOf(row.texture().toUpperCase(Locale.ROOT).replace(' ', '_'));
+    return new Sample(
+        row.id(),
+        row.field(),
+        Optional.of(row.place()),
+        row.depth(),
+        Optional.of(row.method()),
+        ReadingKind.EXTRACT,
+        Optional.of(new Ec(row.dSPerM(), Ec.Censored.NO)),
+        none,
+        true,
+        Soil.unknown().withTexture(texture, none),
+        Ions.none(),
+        row.lab(),
+        Optional.of(LocalDate.of(2026, 3, 10)),
+        PairKind.SPLIT,
+        none,
+        false,
+        new SourceRow("samples.csv", line));
+  }
+
+  /** The fields' boundaries in local metres. */
+  public static List<FieldBoundary> boundaries(List<InventedField> fields) {
+    return fields.stream()
+        .map(
+            f ->
+                new FieldBoundary(
+                    f.name(),
+                    f.shapeM(),
+                    Optional.of(f.crop()),
+                    Texture.UNKNOWN,
+                    OptionalDouble.empty()))
+        .toList();
+  }
+}
