@@ -64,7 +64,7 @@ final class Convert {
 
   private List<Converted.Row> rows() {
     List<Converted.Row> rows = new ArrayList<>();
-    layers.values().forEach(layer -> layer.forEach(r -> rows.add(row(r, layer))));
+    layers.values().forEach(layer -> layer.forEach(r -> rows.add(row(r))));
     rows.sort(
         Comparator.comparing((Converted.Row r) -> r.sample().source().file())
             .thenComparingInt(r -> r.sample().source().row())
@@ -72,13 +72,11 @@ final class Convert {
     return rows;
   }
 
-  private Converted.Row row(LayerReading r, List<LayerReading> layer) {
+  private Converted.Row row(LayerReading r) {
     boolean basis = r.method().isBasis();
-    double prior = r.ownVariance() + r.shared().stream().mapToDouble(t -> t.sd() * t.sd()).sum();
     double shift = basis ? 0 : -posterior.mean(r.shared());
-    List<LayerReading> compared =
-        settings.options().dropPairs().contains(r.sample().id()) ? List.of(r) : layer;
-    double half = Z90 * Math.sqrt(basis ? prior : posterior.errorVariance(r, compared));
+    double shared = basis ? prior(r) : posterior.variance(r.shared());
+    double half = Z90 * Math.sqrt(shared + r.ownVariance());
     double ln = r.lnEce() + shift;
     return new Converted.Row(
         r.sample(),
@@ -91,6 +89,10 @@ final class Convert {
         r.relation().citation(),
         r.relation().confidence(),
         r.findings());
+  }
+
+  private static double prior(LayerReading r) {
+    return r.shared().stream().mapToDouble(t -> t.sd() * t.sd()).sum();
   }
 
   private Map<GroupKey, List<LayerReading>> groups() {

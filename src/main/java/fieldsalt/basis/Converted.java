@@ -34,7 +34,8 @@ public record Converted(
   }
 
   /**
-   * One reading. A paste reading keeps its own value; others take the factor after pairs.
+   * One reading. A paste reading keeps its own value; others take the factor after pairs, and an
+   * interval that does not count on their own pair.
    *
    * @param ece dS/m
    * @param low lower end of the 90 % interval, dS/m

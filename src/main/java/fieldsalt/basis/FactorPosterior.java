@@ -87,27 +87,6 @@ final class FactorPosterior {
     return state.variance(offsets.loadings(terms)) + offsets.unknownVariance(terms);
   }
 
-  /**
-   * Error variance of one reading's ECe with the posterior factor: its own error also stands in the
-   * factor, as far as it is paired.
-   *
-   * @param layer all measured readings of its layer, itself among them
-   */
-  double errorVariance(LayerReading reading, List<LayerReading> layer) {
-    double[] h = offsets.loadings(reading.shared());
-    double shared = variance(reading.shared());
-    if (layer.size() < 2) {
-      return shared + reading.ownVariance();
-    }
-    double[] centre = LayerMean.of(layer, offsets).loadings();
-    double[] away = h.clone();
-    for (int i = 0; i < away.length; i++) {
-      away[i] -= centre[i];
-    }
-    double common = state.covariance(new double[][] {h, away})[0][1];
-    return Math.max(0, shared + reading.ownVariance() - 2 * common);
-  }
-
   /** Variance of the shared error in a weighted sum of rows. */
   double varianceOf(double[] loadings) {
     return state.variance(loadings);

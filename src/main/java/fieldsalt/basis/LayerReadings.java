@@ -34,11 +34,14 @@ record LayerReadings(List<Sample> clean, List<LayerReading> measured, List<Findi
 
   static LayerReadings of(List<Sample> samples, BasisSettings settings) {
     SampleCheck check = new SampleCheck();
-    List<Sample> clean = samples.stream().sorted(ORDER).map(check::clean).toList();
+    Laboratories laboratories = new Laboratories(samples, settings.laboratories().keySet());
+    List<Sample> clean =
+        samples.stream().map(laboratories::named).sorted(ORDER).map(check::clean).toList();
     Conversion conversion = new Conversion(clean, settings);
     List<LayerReading> all = new ArrayList<>();
     clean.forEach(sample -> conversion.convert(sample).ifPresent(all::add));
-    List<Finding> findings = new ArrayList<>(check.findings());
+    List<Finding> findings = new ArrayList<>(laboratories.findings());
+    findings.addAll(check.findings());
     findings.addAll(conversion.findings());
     all.forEach(reading -> findings.addAll(reading.findings()));
     CalculatedPaste calculated = new CalculatedPaste(LayerKey.group(all));

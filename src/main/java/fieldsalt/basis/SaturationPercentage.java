@@ -24,6 +24,16 @@ final class SaturationPercentage {
     return 0.86 * clayPct + 14.5;
   }
 
+  /** Water at field capacity (−33 kPa), about half of SP; loam to clay loam, %. */
+  static double fieldCapacity(double spPct) {
+    return spPct / 2;
+  }
+
+  /** Water at the wilting point (−1500 kPa), about a quarter of SP; loam to clay loam, %. */
+  static double wiltingPoint(double spPct) {
+    return spPct / 4;
+  }
+
   /** Hand-mixed SP that clay or texture lets expect; empty if neither is known. */
   static OptionalDouble expected(Soil soil) {
     if (soil.clayPct().isPresent()) {

@@ -5,6 +5,7 @@ package fieldsalt.basis;
  * and additions to a reading's own error. Judgement; see the methods page.
  *
  * @param organic least conversion error above 8 % organic matter without a measured SP
+ * @param highSp least conversion error at a saturation percentage above 100
  * @param sodicCarbonate least conversion error of sodic soils with carbonate (pH 8.5 and above)
  * @param pasteProbe conversion error of a probe in the paste, inverted with the measured SP
  * @param unrestedPaste added in quadrature to a clay paste read before it stood 12 hours
@@ -12,11 +13,12 @@ package fieldsalt.basis;
  */
 public record SpecialSoilErrors(
     double organic,
+    double highSp,
     double sodicCarbonate,
     double pasteProbe,
     double unrestedPaste,
     double uncompensated) {
   public static SpecialSoilErrors defaults() {
-    return new SpecialSoilErrors(0.5, 0.5, 0.35, 0.10, 0.10);
+    return new SpecialSoilErrors(0.5, 0.30, 0.5, 0.35, 0.10, 0.10);
   }
 }

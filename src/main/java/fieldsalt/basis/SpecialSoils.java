@@ -18,6 +18,8 @@ final class SpecialSoils {
   /** EC of a solution saturated with gypsum, dS/m (Rayment &amp; Lyons 2011, method 3A1). */
   private static final double GYPSUM_EC = 2.2;
 
+  private static final double HIGH_SP = 100;
+
   private final BasisSettings settings;
   private final SpecialSoilErrors sizes;
 
@@ -118,6 +120,9 @@ final class SpecialSoils {
   }
 
   private Outcome.Ece organic(Outcome.Ece ece, Sample sample, List<Finding> notes) {
+    if (sample.soil().spPct().orElse(0) > HIGH_SP) {
+      return highSp(ece, sample, notes);
+    }
     boolean organic = sample.soil().omPct().orElse(0) > 8;
     if (!organic || sample.soil().spPct().isPresent()) {
       return ece;
@@ -129,6 +134,17 @@ final class SpecialSoils {
             Rows.number(sample.soil().omPct().getAsDouble()) + " % organic matter, SP not measured",
             "kept with a wide error; measure the saturation percentage"));
     return widened(ece, sizes.organic());
+  }
+
+  private Outcome.Ece highSp(Outcome.Ece ece, Sample sample, List<Finding> notes) {
+    notes.add(
+        Rows.finding(
+            "high-sp",
+            sample,
+            "saturation percentage " + Rows.number(sample.soil().spPct().getAsDouble()),
+            "kept with a wider error: swelling clay or organic soil, beyond the fitted soils; ask for"
+                + " a saturated paste"));
+    return widened(ece, sizes.highSp());
   }
 
   private Outcome.Ece sodicCarbonate(Outcome.Ece ece, Sample sample, List<Finding> notes) {

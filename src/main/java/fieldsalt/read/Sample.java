@@ -167,4 +167,49 @@ public record Sample(
         other,
         extras);
   }
+
+  public Sample withLaboratory(String other) {
+    return new Sample(
+        id,
+        field,
+        place,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        ions,
+        other,
+        date,
+        pair,
+        restedH,
+        composite,
+        source,
+        extras);
+  }
+
+  /** The same reading, found elsewhere. */
+  public Sample withSource(SourceRow other) {
+    return new Sample(
+        id,
+        field,
+        place,
+        depth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        ions,
+        laboratory,
+        date,
+        pair,
+        restedH,
+        composite,
+        other,
+        extras);
+  }
 }

@@ -457,4 +457,24 @@ class LaboratorySheetTest {
     double wet = ((Outcome.Ece) dilution.convert(1, Samples.sample().sp(55).soil())).dSPerM();
     assertThat(100 * (1 - wet / right)).isCloseTo(9.1, within(0.05));
   }
+
+  @Test
+  void anSpBeyondTheFittedSoilsWidensTheError() {
+    LayerReading r =
+        reading(Samples.sample().texture(Texture.HEAVY_CLAY).sp(110), BasisSettings.defaults());
+    assertThat(conversionSd(r)).isCloseTo(0.30, within(1e-12));
+    assertThat(r.findings()).extracting(Finding::code).contains("high-sp");
+  }
+
+  @Test
+  void aColumnOfSampleNumbersIsNotTakenForLaboratories() {
+    List<Samples> rows = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      rows.add(Samples.sample().id("S" + i).laboratory("24-" + i).ec(0.4 + 0.01 * i));
+    }
+    Converted c = convert(rows.toArray(Samples[]::new));
+    assertThat(codes(c)).contains("many-laboratories");
+    assertThat(c.groups()).hasSize(1);
+    assertThat(c.rows()).hasSize(60);
+  }
 }

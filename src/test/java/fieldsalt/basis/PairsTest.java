@@ -94,43 +94,7 @@ class PairsTest {
       double[] h = java.util.Arrays.copyOf(offsets.loadings(r.shared()), n);
       assertThat(fast.mean(r.shared())).isCloseTo(state.mean(h), within(1e-10));
       assertThat(fast.variance(r.shared())).isCloseTo(state.variance(h), within(1e-10));
-      assertThat(fast.errorVariance(r, layers.get(LayerKey.of(r.sample()))))
-          .isCloseTo(
-              errorVariance(
-                  state,
-                  r,
-                  layers.get(LayerKey.of(r.sample())),
-                  offsets,
-                  u + keys.indexOf(LayerKey.of(r.sample())),
-                  n),
-              within(1e-10));
     }
-  }
-
-  /**
-   * Error variance of y − H E[u] as an estimate of the layer's z, the long way: Var(z | data), and
-   * the spread of that estimate about E[z | data], which is a residual and so has the variance of
-   * its noise less what the posterior still leaves open.
-   */
-  private static double errorVariance(
-      GaussianState state,
-      LayerReading r,
-      List<LayerReading> layer,
-      Offsets offsets,
-      int z,
-      int n) {
-    double[] layerValue = new double[n];
-    layerValue[z] = 1;
-    double weight = layer.stream().mapToDouble(x -> 1 / x.ownVariance()).sum();
-    double[] away = java.util.Arrays.copyOf(offsets.loadings(r.shared()), n);
-    for (LayerReading other : layer) {
-      double[] h = offsets.loadings(other.shared());
-      for (int i = 0; i < h.length; i++) {
-        away[i] -= h[i] / other.ownVariance() / weight;
-      }
-    }
-    double noise = r.ownVariance() - 1 / weight;
-    return state.variance(layerValue) + noise - state.variance(away);
   }
 
   @Test

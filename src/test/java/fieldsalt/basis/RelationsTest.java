@@ -131,8 +131,14 @@ class RelationsTest {
     assertThat(SlavichPetterson1993.thetaOf(f)).isCloseTo(expected, within(0.0005));
   }
 
-  // Same source, the paste's water: SP 45 -> about 22.5 % at field capacity, 11 % at wilting point
-  // (SP = 2 x field capacity = 4 x wilting point)
+  // public laboratory's rule, seen in print: SP 45 -> field capacity about 22.5 %, wilting point 11
+  // %
+  @Test
+  void waterHeldAtASaturationPercentage() {
+    assertThat(SaturationPercentage.fieldCapacity(45)).isCloseTo(22.5, within(0.05));
+    assertThat(SaturationPercentage.wiltingPoint(45)).isCloseTo(11, within(0.5));
+  }
+
   // Rhoades et al. 1989 (coefficients from memory), theta_w at field capacity
   @ParameterizedTest
   @CsvSource({
