@@ -10,7 +10,6 @@ import java.util.OptionalInt;
 import java.util.stream.Stream;
 import javax.measure.Unit;
 import org.geotools.api.referencing.FactoryException;
-import org.geotools.api.referencing.NoSuchAuthorityCodeException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.operation.MathTransform;
@@ -23,6 +22,7 @@ import si.uom.SI;
  * folder of the user. A damaged copy (a killed run, a full disk) is deleted and unpacked anew.
  */
 final class Registry {
+  private static final int WEB_MERCATOR = 3857;
   private static final String FOLDER_PROPERTY = "EPSG-HSQL.directory";
 
   private Registry() {}
@@ -55,25 +55,40 @@ final class Registry {
   }
 
   /** The system with this code, easting or longitude first. */
-  static CoordinateReferenceSystem decode(int code) {
+  static synchronized CoordinateReferenceSystem decode(int code) {
     prepare();
     try {
-      return CRS.decode("EPSG:" + code, true);
-    } catch (NoSuchAuthorityCodeException e) {
-      throw unknown(code, e);
+      return byCode(code);
     } catch (FactoryException e) {
+      if (isSound()) {
+        throw unknown(code, e);
+      }
       return decodeAnew(code);
     }
   }
 
-  private static synchronized CoordinateReferenceSystem decodeAnew(int code) {
-    deleteDatabase();
-    CRS.reset("all");
+  private static CoordinateReferenceSystem byCode(int code) throws FactoryException {
+    return CRS.decode("EPSG:" + code, true);
+  }
+
+  /** A damaged copy knows no code at all. */
+  private static boolean isSound() {
     try {
-      return CRS.decode("EPSG:" + code, true);
-    } catch (NoSuchAuthorityCodeException e) {
-      throw unknown(code, e);
+      return byCode(WEB_MERCATOR) != null;
     } catch (FactoryException e) {
+      return false;
+    }
+  }
+
+  private static CoordinateReferenceSystem decodeAnew(int code) {
+    CRS.reset("all");
+    deleteDatabase();
+    try {
+      return byCode(code);
+    } catch (FactoryException e) {
+      if (isSound()) {
+        throw unknown(code, e);
+      }
       throw broken(code, e);
     }
   }

@@ -47,6 +47,11 @@ public final class SourceSystem {
     return lonLat;
   }
 
+  /** {easting, northing} (longitude first) in this system of a place in WGS 84 degrees. */
+  double[] ofLonLat(double longitude, double latitude) throws TransformException {
+    return Vertices.transform(longitude, latitude, toDegrees.inverse());
+  }
+
   /**
    * A copy of a geometry in WGS 84 degrees, longitude first.
    *

@@ -10,6 +10,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
+import org.geotools.api.referencing.crs.EngineeringCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.crs.SingleCRS;
 import org.geotools.api.referencing.operation.MathTransform;
@@ -111,9 +112,13 @@ final class SourceSystems {
     }
   }
 
+  static SourceSystem of(CoordinateReferenceSystem crs) {
+    return system(crs);
+  }
+
   private static SourceSystem system(CoordinateReferenceSystem any) {
     CoordinateReferenceSystem crs = CRS.getHorizontalCRS(any);
-    if (!(crs instanceof SingleCRS single)) {
+    if (!(crs instanceof SingleCRS single) || crs instanceof EngineeringCRS) {
       throw notUnderstood(any.getName().getCode(), null);
     }
     String name = crs.getName().getCode();

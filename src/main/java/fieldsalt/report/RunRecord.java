@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
+import fieldsalt.handover.OutputFolder;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.SurfaceReport;
 import java.util.ArrayList;
@@ -45,6 +46,7 @@ public final class RunRecord {
 
   private Map<String, Object> record() {
     Map<String, Object> record = new LinkedHashMap<>();
+    record.put("program", OutputFolder.PROGRAM);
     record.put("ranch", input.ranch().name());
     facts.stamp().ifPresent(s -> record.put("stamp", s));
     record.put("versions", facts.versions());

@@ -122,6 +122,12 @@ class ProjectionsTest {
   }
 
   @Test
+  void aPlaneTiedToNoPlaceIsRefused() {
+    String prj = Projections.local().esriWkt();
+    assertThatThrownBy(() -> Projections.source(prj)).isInstanceOf(InputProblem.class);
+  }
+
+  @Test
   void geometryMovesVertexByVertexAndBack() throws ParseException {
     Geometry field =
         new WKTReader()
