@@ -12,7 +12,6 @@ import java.util.TreeSet;
 /** Settles the depths of a file: units that no cell names, single numbers, missing ones. */
 final class Depths {
   private static final Set<Double> LIKE_INCHES = Set.of(6.0, 12.0, 24.0, 36.0, 48.0);
-  private static final double UNUSUAL_CM = 200;
 
   private final SampleRules rules;
   private final Notes notes;
@@ -88,13 +87,6 @@ final class Depths {
     double top = depth.top().map(t -> t * factor).orElseGet(() -> above(line, bottom));
     if (!(top >= 0 && bottom > top && Double.isFinite(bottom))) {
       return refused(line, depth);
-    }
-    if (bottom > UNUSUAL_CM) {
-      notes.row(
-          "unusual",
-          line.source(),
-          "a layer down to " + LineCells.plain(bottom) + " cm",
-          "kept; usual is to " + LineCells.plain(UNUSUAL_CM) + " cm");
     }
     return Optional.of(new DepthRange(top, bottom));
   }

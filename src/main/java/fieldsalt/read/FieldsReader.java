@@ -151,7 +151,8 @@ final class FieldsReader {
           swapped
               ? "Latitude and longitude look swapped: put longitude first."
               : metres
-                  ? "These look like metres: export in WGS 84 (EPSG:4326), or as GeoPackage or Shapefile with its system."
+                  ? "These look like metres: export in WGS 84 (EPSG:4326), or as GeoPackage or"
+                      + " Shapefile with its system."
                   : "Mend the longitude.");
     }
   }
@@ -278,14 +279,14 @@ final class FieldsReader {
       return OptionalDouble.empty();
     }
     NumberCell cell = NumberCell.parse(text.get(), false);
-    if (cell.kind() == NumberCell.Kind.NUMBER && Limit.CLAY.isPossible(cell.value())) {
+    if (cell.kind() == NumberCell.Kind.NUMBER && Limit.of("clay_pct").isPossible(cell.value())) {
       return OptionalDouble.of(cell.value());
     }
     notes.finding(
         "impossible",
         file.where(feature),
         "clay_pct '" + LineCells.shown(text.get()) + "'",
-        "left out; possible is " + Limit.CLAY.possible());
+        "left out; possible is " + Limit.of("clay_pct").possible());
     return OptionalDouble.empty();
   }
 }

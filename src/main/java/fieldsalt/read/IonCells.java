@@ -34,23 +34,23 @@ final class IonCells {
     List<String> atMost = new ArrayList<>();
     return new Ions(
         method(line),
-        soluble(line, "na", Limit.NA, atMost),
-        soluble(line, "ca", Limit.CA, atMost),
-        soluble(line, "mg", Limit.MG, atMost),
-        soluble(line, "k", Limit.OTHER_ION, atMost),
-        soluble(line, "cl", Limit.OTHER_ION, atMost),
-        soluble(line, "so4", Limit.OTHER_ION, atMost),
-        soluble(line, "hco3", Limit.OTHER_ION, atMost),
-        cells.limited(line, "b_mg_l", Limit.BORON, 1),
-        cells.limited(line, "sar", Limit.SAR, 1),
-        cells.limited(line, "esp_pct", Limit.ESP, 1),
+        soluble(line, "na", atMost),
+        soluble(line, "ca", atMost),
+        soluble(line, "mg", atMost),
+        soluble(line, "k", atMost),
+        soluble(line, "cl", atMost),
+        soluble(line, "so4", atMost),
+        soluble(line, "hco3", atMost),
+        cells.limited(line, "b_mg_l", 1),
+        cells.limited(line, "sar", 1),
+        cells.limited(line, "esp_pct", 1),
         exchangeable(line),
         String.join(",", atMost));
   }
 
   /** Carbonate, which few sheets give. */
   OptionalDouble carbonate(Sheet.Line line) {
-    return soluble(line, "co3", Limit.OTHER_ION, new ArrayList<>());
+    return soluble(line, "co3", new ArrayList<>());
   }
 
   private String method(Sheet.Line line) {
@@ -79,7 +79,7 @@ final class IonCells {
     return columns.get(column).map(Columns.Column::unit).flatMap(UnitText::of).orElse("");
   }
 
-  private OptionalDouble soluble(Sheet.Line line, String ion, Limit limit, List<String> atMost) {
+  private OptionalDouble soluble(Sheet.Line line, String ion, List<String> atMost) {
     String column = ion + "_meq_l";
     if (!columns.has(column)) {
       return OptionalDouble.empty();
@@ -97,7 +97,7 @@ final class IonCells {
       atMost.add(ion);
     }
     double factor = unit.equals("mg/l") ? 1 / MG_PER_MEQ.get(ion) : 1;
-    return cells.limited(line, column, limit, factor);
+    return cells.limited(line, column, factor);
   }
 
   private void assumed(String column) {
@@ -132,14 +132,14 @@ final class IonCells {
     String own = "na_exchangeable_cmol_kg";
     if (columns.has(own)) {
       boolean mgKg = Set.of("mg/kg", "ppm").contains(unit(own));
-      return cells.limited(line, own, Limit.CEC_SHARE, mgKg ? 1 / 229.90 : 1);
+      return cells.limited(line, own, mgKg ? 1 / 229.90 : 1);
     }
     String unit = unit("na_meq_l");
     if (unit.equals("mg/kg") || unit.equals("ppm")) {
-      return cells.limited(line, "na_meq_l", Limit.CEC_SHARE, 1 / 229.90);
+      return cells.limited(line, "na_meq_l", "na_exchangeable_cmol_kg", 1 / 229.90);
     }
     return unit.equals("meq/100g")
-        ? cells.limited(line, "na_meq_l", Limit.CEC_SHARE, 1)
+        ? cells.limited(line, "na_meq_l", "na_exchangeable_cmol_kg", 1)
         : OptionalDouble.empty();
   }
 }

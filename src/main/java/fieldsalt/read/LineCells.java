@@ -1,9 +1,23 @@
 package fieldsalt.read;
 
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** Takes numbers out of the cells of a sheet's lines, with their limits and findings. */
 final class LineCells {
+  // unusual values of the others are told where they are used, after conversion
+  private static final Set<String> TOLD_HERE =
+      Set.of(
+          "k_meq_l",
+          "cl_meq_l",
+          "so4_meq_l",
+          "hco3_meq_l",
+          "co3_meq_l",
+          "na_exchangeable_cmol_kg",
+          "lime_pct",
+          "om_pct",
+          "rested_h");
+
   private final Sheet sheet;
   private final Columns columns;
   private final Notes notes;
@@ -57,31 +71,35 @@ final class LineCells {
   /** Whether words stand for a measurement that was not made. */
   static boolean isNothing(String text) {
     return text.matches(
-        "(?i)n\\.?[/.]?[ads]\\.?|nan|null|none|not (determined|detected|analy[sz]ed|tested|available)"
-            + "|nr|no data|missing|-+|\\?|\\.|insufficient.*|#n/a|#value!|#div/0!|#ref!|bdl|<lod|<loq|<dl|trace|tr");
+        "(?i)n\\.?[/.]?[ads]\\.?|nan|null|none|not"
+            + " (determined|detected|analy[sz]ed|tested|available)|nr|no"
+            + " data|missing|-+|\\?|\\.|insufficient.*|#n/a|#value!|#div/0!|#ref!|bdl|<lod|<loq|<dl|trace|tr");
   }
 
-  /** A number times a factor, within its limits; what is impossible is left out. */
-  OptionalDouble limited(Sheet.Line line, String ours, Limit limit, double factor) {
+  /** A number times a factor, within the limits of its column; what is impossible is left out. */
+  OptionalDouble limited(Sheet.Line line, String ours, double factor) {
+    return limited(line, ours, ours, factor);
+  }
+
+  /** The same within the limits of another quantity. */
+  OptionalDouble limited(Sheet.Line line, String ours, String quantity, double factor) {
     OptionalDouble raw = number(line, ours);
     if (raw.isEmpty()) {
       return raw;
     }
+    Limit limit = Limit.of(quantity);
     double value = raw.getAsDouble() * factor;
+    String found = name(ours) + " " + (plain(value) + " " + limit.unit()).strip();
     if (!limit.isPossible(value)) {
       notes.row(
           "impossible",
           sheet.source(line),
-          name(ours) + " " + plain(value) + " " + limit.unit() + hint(limit, value),
+          found + hint(limit, value),
           "the cell is left out; possible is " + limit.possible());
       return OptionalDouble.empty();
     }
-    if (!limit.isUsual(value)) {
-      notes.row(
-          "unusual",
-          sheet.source(line),
-          name(ours) + " " + plain(value) + " " + limit.unit(),
-          "kept; usual is " + limit.usual());
+    if (!limit.isUsual(value) && TOLD_HERE.contains(quantity)) {
+      notes.row("unusual", sheet.source(line), found, "kept; usual is " + limit.usual());
     }
     return OptionalDouble.of(value);
   }

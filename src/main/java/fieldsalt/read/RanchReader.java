@@ -260,7 +260,7 @@ public final class RanchReader {
     if (samples.isEmpty() && !rows.isEmpty() && !notes.hasProblems()) {
       nobodyInside(rows, assignment);
     }
-    return Campaigns.newest(samples, job.word("campaign").equals("all"), notes);
+    return samples;
   }
 
   private void nobodyInside(List<SampleRow> rows, RowsToFields assignment) {

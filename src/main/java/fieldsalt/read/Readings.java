@@ -17,8 +17,8 @@ import java.util.OptionalDouble;
  * out until the user confirms its unit; it is never mended.
  */
 final class Readings {
-  private static final double FAR_LN = Math.log(30);
-  private static final double NEAR_LN = Math.log(4);
+  private static final double FAR_LN = Math.log(8);
+  private static final double NEAR_LN = Math.log(3);
   private static final int ENOUGH = 5;
 
   private final SampleRules rules;
@@ -115,10 +115,11 @@ final class Readings {
     String likely =
         median > 0
             ? likely(median, method, OptionalDouble.empty())
-                .map(u -> " (" + u.label() + "?)")
+                .map(u -> " (" + u.what() + "?)")
                 .orElse("")
             : "";
-    return "left out: not all values of this column can be dS/m; say defaults: {unit: ...} in the job"
+    return "left out: not all values of this column can be dS/m; say defaults: {unit: ...} in the"
+        + " job"
         + likely;
   }
 
@@ -130,7 +131,7 @@ final class Readings {
       return Optional.empty();
     }
     if (!isConfirmed(line, unit) && isSuspect(ds, limit, method)) {
-      Optional<EcUnit> likely = likely(r.raw(), method, typical(method));
+      Optional<Likely> likely = likely(r.raw(), method, typical(method));
       if (likely.isPresent()) {
         slip(line, r, unit, ds, likely.get());
         return Optional.empty();
@@ -182,7 +183,7 @@ final class Readings {
 
   private void impossible(
       SampleLine line, SampleLine.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
-    Optional<EcUnit> likely =
+    Optional<Likely> likely =
         r.raw() > 0 ? likely(r.raw(), method, typical(method)) : Optional.empty();
     if (likely.isPresent()) {
       slip(line, r, unit, ds, likely.get());
@@ -196,8 +197,8 @@ final class Readings {
   }
 
   private void slip(
-      SampleLine line, SampleLine.Reading r, Optional<ReadingUnit> unit, double ds, EcUnit likely) {
-    double other = r.raw() * likely.dSPerM();
+      SampleLine line, SampleLine.Reading r, Optional<ReadingUnit> unit, double ds, Likely likely) {
+    double other = likely.dSPerM();
     String by = LineCells.plain(Math.max(ds / other, other / ds));
     notes.row(
         "unit-slip",
@@ -213,32 +214,52 @@ final class Readings {
             + " not like a soil; "
             + LineCells.plain(r.raw())
             + " "
-            + likely.label()
+            + likely.what()
             + " = "
             + LineCells.plain(other)
             + " dS/m would be",
         "left out until you confirm it: confirm: {\""
             + line.source().row()
             + "\": "
-            + likely.label()
+            + likely.unit().label()
             + "} in the job, or the right unit in the file");
   }
 
-  /** The unit in which a number would be a usual reading, nearest to what the file's others are. */
-  private static Optional<EcUnit> likely(double raw, Method method, OptionalDouble typical) {
-    EcUnit best = null;
-    double nearest = Double.POSITIVE_INFINITY;
+  /**
+   * What a number most likely is.
+   *
+   * @param what the unit, or a slip of the decimal point
+   * @param unit to confirm
+   */
+  private record Likely(String what, EcUnit unit, double dSPerM) {}
+
+  /**
+   * The unit (or the place of the point) that makes a number usual, nearest to the file's others.
+   */
+  private static Optional<Likely> likely(double raw, Method method, OptionalDouble typical) {
+    List<Likely> candidates = new ArrayList<>();
+    for (EcUnit unit : EcUnit.values()) {
+      candidates.add(new Likely(unit.label(), unit, raw * unit.dSPerM()));
+    }
+    candidates.add(
+        new Likely("dS/m with its decimal point one place off", EcUnit.DS_PER_M, raw / 10));
     double middle = typical.orElse(method == Method.PASTE ? 3 : 0.8);
     Limit limit = Limit.ofEc(method);
-    for (EcUnit unit : EcUnit.values()) {
-      double ds = raw * unit.dSPerM();
-      double far = Math.abs(Math.log(ds / middle));
-      boolean fits = typical.isPresent() ? far < NEAR_LN : limit.isUsual(ds) && ds >= low(method);
-      if (fits && far < nearest - 1e-9) {
-        nearest = far;
-        best = unit;
+    Likely best = null;
+    for (Likely candidate : candidates) {
+      double far = far(candidate, middle);
+      boolean fits =
+          typical.isPresent()
+              ? far < NEAR_LN
+              : limit.isUsual(candidate.dSPerM()) && candidate.dSPerM() >= low(method);
+      if (fits && (best == null || far < far(best, middle) - 1e-9)) {
+        best = candidate;
       }
     }
     return Optional.ofNullable(best);
+  }
+
+  private static double far(Likely candidate, double middle) {
+    return Math.abs(Math.log(candidate.dSPerM() / middle));
   }
 }

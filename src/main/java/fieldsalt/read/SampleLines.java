@@ -238,19 +238,19 @@ final class SampleLines {
     double density = headerUnit("bulk_density").equals("kg/m3") ? 1e-3 : 1;
     return new Soil(
         texture(columns.cell(line, "texture"), source),
-        cells.limited(line, "clay_pct", Limit.CLAY, 1),
-        cells.limited(line, "sp_pct", Limit.SP, 1),
-        cells.limited(line, "gypsum_pct", Limit.GYPSUM, 1),
+        cells.limited(line, "clay_pct", 1),
+        cells.limited(line, "sp_pct", 1),
+        cells.limited(line, "gypsum_pct", 1),
         lime(line),
-        cells.limited(line, "om_pct", Limit.OM, 1),
-        cells.limited(line, "bulk_density", Limit.BULK_DENSITY, density),
-        cells.limited(line, "cec_cmol_kg", Limit.CEC, 1),
-        cells.limited(line, "ph", Limit.PH, 1));
+        cells.limited(line, "om_pct", 1),
+        cells.limited(line, "bulk_density", density),
+        cells.limited(line, "cec_cmol_kg", 1),
+        cells.limited(line, "ph", 1));
   }
 
   private OptionalDouble lime(Sheet.Line line) {
     String text = columns.cell(line, "lime_pct");
-    return isSign(text) ? OptionalDouble.empty() : cells.limited(line, "lime_pct", Limit.LIME, 1);
+    return isSign(text) ? OptionalDouble.empty() : cells.limited(line, "lime_pct", 1);
   }
 
   private static boolean isSign(String text) {
@@ -303,7 +303,7 @@ final class SampleLines {
     return new SampleLine.Handling(
         celsius,
         !compensated.matches("no|n|false|0|uncompensated|raw"),
-        cells.limited(line, "rested_h", Limit.RESTED, 1),
+        cells.limited(line, "rested_h", 1),
         pair.contains("core") ? PairKind.CORE : PairKind.SPLIT,
         sampled.contains("compos") || sampled.contains("bulk"));
   }
