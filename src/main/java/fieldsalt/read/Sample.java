@@ -189,27 +189,4 @@ public record Sample(
         source,
         extras);
   }
-
-  /** The same reading, found elsewhere. */
-  public Sample withSource(SourceRow other) {
-    return new Sample(
-        id,
-        field,
-        place,
-        depth,
-        method,
-        reading,
-        ec,
-        temperatureC,
-        temperatureCompensated,
-        soil,
-        ions,
-        laboratory,
-        date,
-        pair,
-        restedH,
-        composite,
-        other,
-        extras);
-  }
 }
