@@ -1,11 +1,75 @@
 package fieldsalt.cli;
 
-/** Entry point. */
+import fieldsalt.finding.InputProblem;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.ParseResult;
+
+/** Entry point: parses, runs, and turns what went wrong into a message and an exit code. */
 public final class Main {
   private Main() {}
 
-  /** Runs the command line. */
+  /** Runs the command line and exits with its code. */
   public static void main(String[] args) {
-    System.err.println("fieldsalt");
+    PrintStream out = utf8(FileDescriptor.out);
+    PrintStream err = utf8(FileDescriptor.err);
+    int code = run(args, new Console(out, err, isTerminal()));
+    out.flush();
+    err.flush();
+    System.exit(code);
+  }
+
+  /**
+   * Runs one command without exiting.
+   *
+   * @return an exit code of {@link Exit}
+   */
+  static int run(String[] args, Console console) {
+    CommandLine line = new CommandLine(new FieldsaltCommand(), new Commands(console));
+    line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
+    line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
+    line.setCaseInsensitiveEnumValuesAllowed(true);
+    line.setAbbreviatedOptionsAllowed(false);
+    line.setExecutionExceptionHandler((e, cmd, parsed) -> explain(e, parsed, console));
+    return line.execute(args);
+  }
+
+  private static int explain(Exception e, ParseResult parsed, Console console) {
+    if (wantsTrace(parsed)) {
+      e.printStackTrace(console.err());
+    }
+    if (e instanceof InputProblem problem) {
+      console.problem(problem);
+      return Exit.INPUT;
+    }
+    console.fault(e);
+    return Exit.FAULT;
+  }
+
+  private static boolean wantsTrace(ParseResult parsed) {
+    return parsed.expandedArgs().contains("--debug")
+        || (parsed.hasSubcommand() && wantsTrace(parsed.subcommand()));
+  }
+
+  /** Whether a person is watching: on JDK 17 only a terminal has a console, later any process. */
+  @SuppressWarnings("SystemConsoleNull") // JDK 22 and later are asked by isTerminal
+  private static boolean isTerminal() {
+    java.io.Console console = System.console();
+    if (console == null) {
+      return false;
+    }
+    try {
+      return (boolean) java.io.Console.class.getMethod("isTerminal").invoke(console);
+    } catch (ReflectiveOperationException e) {
+      return true;
+    }
+  }
+
+  private static PrintStream utf8(FileDescriptor descriptor) {
+    return new PrintStream(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
   }
 }

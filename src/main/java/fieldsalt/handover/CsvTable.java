@@ -26,6 +26,11 @@ public record CsvTable(List<String> header, List<List<Object>> rows) {
     }
   }
 
+  /** The table as text. */
+  public String text() {
+    return line(header) + rows.stream().map(CsvTable::line).collect(Collectors.joining());
+  }
+
   /** Writes the table into a new file. */
   public void write(Path file) throws IOException {
     try (BufferedWriter out = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {

@@ -1,0 +1,43 @@
+package fieldsalt.cli;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.pipeline.MapRun;
+import fieldsalt.read.JobDocument;
+import java.util.List;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** {@code fieldsalt check}: everything that is odd, before any map. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    description = "Reads everything, prints every finding, writes nothing.")
+final class CheckCommand implements FieldsaltCommand.Sub {
+  private final Console console;
+
+  @Mixin private JobOptions jobOptions;
+  @Mixin private CommonOptions common;
+
+  CheckCommand(Console console) {
+    this.console = console;
+  }
+
+  @Override
+  public Integer call() {
+    JobDocument job = jobOptions.document(common);
+    Progress progress = new Progress(console, common.quiet);
+    MapRun.Checked checked;
+    try {
+      checked = MapRun.check(job, progress);
+    } finally {
+      progress.clear();
+    }
+    List<Finding> findings = checked.findings();
+    console.findings(findings, true);
+    checked.lines().forEach(console::result);
+    if (common.strict && !findings.isEmpty()) {
+      throw MapCommand.strictProblem(findings.size());
+    }
+    return checked.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
+  }
+}

@@ -1,0 +1,39 @@
+package fieldsalt.cli;
+
+import java.util.function.BiConsumer;
+
+/** One line on a terminal that says which stage runs and how far it is; silent elsewhere. */
+final class Progress implements BiConsumer<String, Double> {
+  private static final int WIDTH = 64;
+
+  private final Console console;
+  private final boolean shown;
+  private String last = "";
+
+  Progress(Console console, boolean quiet) {
+    this.console = console;
+    this.shown = console.terminal() && !quiet;
+  }
+
+  @Override
+  public void accept(String stage, Double share) {
+    String line =
+        share > 0 && share < 1 ? stage + " " + Math.round(100 * share) + " %" : stage + " ...";
+    if (shown && !line.equals(last)) {
+      last = line;
+      console.err().print("\r" + pad(line));
+      console.err().flush();
+    }
+  }
+
+  void clear() {
+    if (shown) {
+      console.err().print("\r" + pad("") + "\r");
+      console.err().flush();
+    }
+  }
+
+  private static String pad(String text) {
+    return String.format("%-" + WIDTH + "s", text);
+  }
+}

@@ -1,0 +1,171 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Basis;
+import fieldsalt.basis.Converted;
+import fieldsalt.finding.Finding;
+import fieldsalt.finding.InputProblem;
+import fieldsalt.handover.CsvTable;
+import fieldsalt.read.JobDocument;
+import fieldsalt.read.Ranch;
+import fieldsalt.read.RanchReader;
+import fieldsalt.read.Sample;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Readings to ECe only: tables in, tables out. */
+public final class ConvertRun {
+  private static final List<String> READINGS_HEADER =
+      List.of(
+          "id",
+          "depth_top_cm",
+          "depth_bottom_cm",
+          "date",
+          "lab",
+          "method",
+          "ec_dS_m",
+          "ece_dS_m",
+          "ece_low",
+          "ece_high",
+          "factor",
+          "relation",
+          "citation",
+          "confidence",
+          "findings",
+          "source");
+  private static final List<String> FACTORS_HEADER =
+      List.of(
+          "lab",
+          "method",
+          "texture",
+          "readings",
+          "pairs",
+          "factor_published",
+          "sd_ln_published",
+          "factor_after_pairs",
+          "sd_ln_after_pairs",
+          "sd_ln_own",
+          "sd_ln_after_one_more_pair");
+
+  private ConvertRun() {}
+
+  /**
+   * What came out.
+   *
+   * @param readingsCsv a row a usable reading
+   * @param factorsCsv a row a laboratory, method and texture group
+   * @param factorLines the same for people
+   */
+  public record Result(
+      int readings,
+      String readingsCsv,
+      String factorsCsv,
+      List<String> factorLines,
+      List<Finding> findings) {
+    public Result {
+      factorLines = List.copyOf(factorLines);
+      findings = List.copyOf(findings);
+    }
+  }
+
+  /**
+   * Reads tables and converts every usable reading.
+   *
+   * @param sets {@code key=value} settings of the job
+   * @throws InputProblem if no reading is usable
+   */
+  public static Result run(List<Path> tables, List<String> sets) {
+    JobDocument job = JobDocument.ofSettings(Path.of(""), sets);
+    Ranch ranch = RanchReader.readTable(job, tables);
+    Converted converted = Basis.convert(ranch.samples(), StageSettings.basis(job));
+    List<Finding> findings = new ArrayList<>(ranch.findings());
+    findings.addAll(converted.findings());
+    if (converted.rows().isEmpty()) {
+      throw nothingUsable(tables, findings);
+    }
+    return new Result(
+        converted.rows().size(),
+        new CsvTable(READINGS_HEADER, converted.rows().stream().map(ConvertRun::cells).toList())
+            .text(),
+        new CsvTable(FACTORS_HEADER, converted.groups().stream().map(ConvertRun::cells).toList())
+            .text(),
+        converted.groups().stream().map(ConvertRun::line).toList(),
+        findings.stream().distinct().toList());
+  }
+
+  private static InputProblem nothingUsable(List<Path> tables, List<Finding> findings) {
+    String why =
+        findings.stream()
+            .limit(5)
+            .map(f -> f.where() + ": " + f.found())
+            .collect(Collectors.joining("; "));
+    return new InputProblem(
+        tables.stream().map(t -> String.valueOf(t.getFileName())).collect(Collectors.joining(", ")),
+        "no reading that can be used" + (why.isEmpty() ? "" : " (" + why + ")"),
+        "at least one reading of EC with its method and unit",
+        "Mend the rows named, or say defaults.method=1:5 and the like with --set.");
+  }
+
+  private static List<Object> cells(Converted.Row row) {
+    Sample s = row.sample();
+    return Arrays.asList(
+        s.id(),
+        s.depth().topCm(),
+        s.depth().bottomCm(),
+        s.date().map(Object::toString).orElse(""),
+        s.laboratory(),
+        row.method(),
+        s.ec().map(ec -> Features.round(ec.dSPerM())).orElse(null),
+        Features.round(row.ece()),
+        Features.round(row.low()),
+        Features.round(row.high()),
+        Features.round(row.factor()),
+        row.relation(),
+        row.citation(),
+        row.confidence(),
+        row.findings().stream().map(Finding::code).distinct().collect(Collectors.joining("; ")),
+        s.source().toString());
+  }
+
+  private static List<Object> cells(Converted.Group g) {
+    return Arrays.asList(
+        g.laboratory(),
+        g.method(),
+        g.texture().name().toLowerCase(Locale.ROOT),
+        g.readings(),
+        g.pairs(),
+        Features.round(g.priorFactor()),
+        Features.round(g.priorSdLn()),
+        Features.round(g.posteriorFactor()),
+        Features.round(g.posteriorSdLn()),
+        Features.round(g.ownSdLn()),
+        Features.round(g.sdLnAfterOneMore()));
+  }
+
+  private static String line(Converted.Group g) {
+    String laboratory =
+        Optional.of(g.laboratory()).filter(l -> !l.isBlank()).orElse("no laboratory");
+    String texture = g.texture().name().toLowerCase(Locale.ROOT);
+    return String.format(
+        Locale.ROOT,
+        "%s, %s, %s texture: %d readings, factor %.2f (+/- %.0f %%)%s",
+        laboratory,
+        g.method(),
+        texture,
+        g.readings(),
+        g.posteriorFactor(),
+        100 * g.posteriorSdLn(),
+        g.pairs() == 0
+            ? ", no pairs"
+            : String.format(
+                Locale.ROOT,
+                "; published %.2f (+/- %.0f %%), %d pairs",
+                g.priorFactor(),
+                100 * g.priorSdLn(),
+                g.pairs()));
+  }
+}

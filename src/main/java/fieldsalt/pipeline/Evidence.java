@@ -1,0 +1,98 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Basis;
+import fieldsalt.basis.FieldDepth;
+import fieldsalt.basis.ProfileShape;
+import fieldsalt.basis.RootZone;
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.Sodium;
+import fieldsalt.basis.Uptake;
+import fieldsalt.finding.Finding;
+import fieldsalt.plan.FieldEvidence;
+import fieldsalt.plan.FieldSoil;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.Surface;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** How firmly the map of each field stands, for the plan. */
+final class Evidence {
+  private static final double SEEDBED_CM = 15;
+
+  /** Findings that make a plan rest on sand. */
+  private static final Set<String> UNDERMINING =
+      Set.of("gypsum-present", "default-variogram", "calculated-ece");
+
+  private final Prepared prepared;
+  private final Surface surface;
+  private final List<Finding> findings;
+  private final List<Sodium> sodium;
+  private final SiteReadings seedbed;
+
+  Evidence(Prepared prepared, Surface surface, List<Finding> findings) {
+    this.prepared = prepared;
+    this.surface = surface;
+    this.findings = findings;
+    this.sodium = Basis.sodium(prepared.ranch().samples(), prepared.basis());
+    this.seedbed =
+        Basis.siteReadings(
+            prepared.ranch().samples(),
+            prepared.basis(),
+            field -> new RootZone(SEEDBED_CM, Uptake.UNIFORM));
+  }
+
+  /** Whether gypsum is confirmed in a field's root zone. */
+  static boolean gypsiferous(Prepared prepared, String field) {
+    Optional<FieldBoundary> boundary =
+        prepared.ranch().fields().stream().filter(f -> f.name().equals(field)).findFirst();
+    double depthCm = prepared.crops().rootZone(field).depthCm();
+    return boundary
+        .map(b -> FieldSoil.of(b, prepared.ranch().samples(), depthCm).isGypsiferous())
+        .orElse(false);
+  }
+
+  FieldEvidence of(String field) {
+    Optional<FieldDepth> depth =
+        prepared.rootZone().fields().stream().filter(d -> d.field().equals(field)).findFirst();
+    int sites =
+        (int) prepared.readings().sites().stream().filter(s -> s.field().equals(field)).count();
+    return new FieldEvidence(
+        sites,
+        surface.report().chosen().equals("mean"),
+        depth.map(FieldDepth::topsoilOnly).orElse(false),
+        depth.map(FieldDepth::shape).orElse(ProfileShape.UNKNOWN),
+        seedbedEce(field),
+        sodiumUncorrected(field),
+        undermining(field));
+  }
+
+  /** Geometric mean of the sites' ECe of the top 15 cm, where at least one was sampled. */
+  private OptionalDouble seedbedEce(String field) {
+    OptionalDouble mean =
+        seedbed.rows().stream()
+            .filter(row -> seedbed.sites().get(row.site()).field().equals(field))
+            .mapToDouble(SiteReadings.Row::value)
+            .average();
+    return mean.isPresent() ? OptionalDouble.of(Math.exp(mean.getAsDouble())) : mean;
+  }
+
+  private boolean sodiumUncorrected(String field) {
+    return sodium.stream()
+        .filter(s -> s.sample().field().equals(field))
+        .flatMap(s -> s.findings().stream())
+        .anyMatch(f -> !f.code().isEmpty());
+  }
+
+  private List<Finding> undermining(String field) {
+    return findings.stream()
+        .filter(f -> UNDERMINING.contains(f.code()))
+        .filter(f -> f.where().equals("ranch") || f.where().contains(field))
+        .toList();
+  }
+
+  List<Finding> sodiumFindings() {
+    return sodium.stream().flatMap(s -> s.findings().stream()).distinct().toList();
+  }
+}

@@ -1,0 +1,153 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Converted;
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.finding.Finding;
+import fieldsalt.handover.SampleFeature;
+import fieldsalt.handover.ZoneFeature;
+import fieldsalt.plan.ZonePlan;
+import fieldsalt.surface.AreaMeans;
+import fieldsalt.zones.Zone;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/** Figures of zones and sites under the names that the files give them. */
+final class Features {
+  private static final double Z90 = 1.6448536269514722;
+
+  private final Prepared prepared;
+  private final Mapped mapped;
+  private final Planned planned;
+
+  Features(Prepared prepared, Mapped mapped, Planned planned) {
+    this.prepared = prepared;
+    this.mapped = mapped;
+    this.planned = planned;
+  }
+
+  List<ZoneFeature> zones() {
+    List<ZoneFeature> features = new ArrayList<>();
+    List<Zone> zones = mapped.zones().zones();
+    for (int z = 0; z < zones.size(); z++) {
+      int classes = mapped.schemes().get(zones.get(z).field()).labels().size();
+      features.add(new ZoneFeature(zones.get(z), zoneFigures(zones.get(z), z), classes));
+    }
+    return features;
+  }
+
+  private Map<String, Object> zoneFigures(Zone zone, int index) {
+    AreaMeans means = planned.means();
+    Map<String, Object> figures = new LinkedHashMap<>();
+    String name = prepared.isEce() ? "ece" : "value";
+    figures.put(prepared.isEce() ? "ece_dS_m" : "value", round(means.mean()[index]));
+    figures.put(name + "_low", round(means.low()[index]));
+    figures.put(name + "_high", round(means.high()[index]));
+    figures.put("p_above", round(mapped.zones().figuresByZone().get(zone.name()).chanceAbove()));
+    plan(zone).ifPresent(plan -> figures.putAll(plan.toProperties()));
+    return figures;
+  }
+
+  Optional<ZonePlan> plan(Zone zone) {
+    return planned
+        .plan()
+        .flatMap(ranch -> ranch.zones().stream().filter(p -> p.zone().equals(zone)).findFirst());
+  }
+
+  /** One feature a site of the surface: its best row with the interval of the reading. */
+  List<SampleFeature> samples() {
+    SiteReadings readings = prepared.readings();
+    List<SampleFeature> features = new ArrayList<>();
+    for (int s = 0; s < readings.sites().size(); s++) {
+      SiteReadings.Row[] rows = ReadingErrors.ofSite(readings, s);
+      if (rows.length > 0) {
+        SiteReadings.Site site = readings.sites().get(s);
+        features.add(new SampleFeature(site.id(), site.field(), site.place(), figures(site, rows)));
+      }
+    }
+    return features;
+  }
+
+  private Map<String, Object> figures(SiteReadings.Site site, SiteReadings.Row[] rows) {
+    SiteReadings readings = prepared.readings();
+    double value = rows[0].value();
+    double sd = Math.sqrt(ReadingErrors.variance(readings, rows[0]));
+    boolean log = readings.scale() == fieldsalt.basis.Scale.LOG;
+    String name = prepared.isEce() ? "ece" : "value";
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put(prepared.isEce() ? "ece_dS_m" : "value", round(back(value, log)));
+    figures.put(name + "_low", round(back(value - Z90 * sd, log)));
+    figures.put(name + "_high", round(back(value + Z90 * sd, log)));
+    site.date().ifPresent(date -> figures.put("date", date.toString()));
+    figures.put("methods", methods(rows));
+    figures.put("relation", joined(site, Converted.Row::relation));
+    figures.put("citation", joined(site, Converted.Row::citation));
+    figures.put("findings", findings(site));
+    return figures;
+  }
+
+  private static String methods(SiteReadings.Row[] rows) {
+    TreeSet<String> methods = new TreeSet<>();
+    for (SiteReadings.Row row : rows) {
+      methods.add(row.method());
+    }
+    return String.join(", ", methods);
+  }
+
+  private String joined(
+      SiteReadings.Site site, java.util.function.Function<Converted.Row, String> part) {
+    return rowsOf(site).stream()
+        .map(part)
+        .filter(text -> !text.isBlank())
+        .distinct()
+        .sorted()
+        .collect(Collectors.joining("; "));
+  }
+
+  private String findings(SiteReadings.Site site) {
+    return rowsOf(site).stream()
+        .flatMap(row -> row.findings().stream())
+        .map(Finding::code)
+        .distinct()
+        .sorted()
+        .collect(Collectors.joining(", "));
+  }
+
+  private List<Converted.Row> rowsOf(SiteReadings.Site site) {
+    return prepared
+        .converted()
+        .map(c -> byId().getOrDefault(key(site), List.of()))
+        .orElse(List.of());
+  }
+
+  private Map<String, List<Converted.Row>> rowsById;
+
+  private Map<String, List<Converted.Row>> byId() {
+    if (rowsById == null) {
+      rowsById =
+          prepared.converted().orElseThrow().rows().stream()
+              .collect(Collectors.groupingBy(r -> r.sample().field() + "\u0000" + r.sample().id()));
+    }
+    return rowsById;
+  }
+
+  private static String key(SiteReadings.Site site) {
+    return site.field() + "\u0000" + site.id();
+  }
+
+  private static double back(double value, boolean log) {
+    return log ? Math.exp(value) : value;
+  }
+
+  /** Four significant digits: more than any of these figures deserves. */
+  static Object round(double value) {
+    if (!Double.isFinite(value)) {
+      return null;
+    }
+    return new java.math.BigDecimal(value).round(new java.math.MathContext(4)).doubleValue();
+  }
+}

@@ -1,0 +1,94 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.handover.CsvTable;
+import fieldsalt.handover.HandoverInput;
+import fieldsalt.handover.MachineJob;
+import fieldsalt.handover.SurfaceLabels;
+import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.RateRow;
+import fieldsalt.plan.ZonePlan;
+import fieldsalt.quantity.UnitSystem;
+import fieldsalt.read.JobDocument;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** What the files for GIS and machines are made from. */
+final class HandoverParts {
+  private HandoverParts() {}
+
+  static HandoverInput of(Prepared prepared, Mapped mapped, Planned planned, Features features) {
+    return new HandoverInput(
+        prepared.ranch().projection(),
+        prepared.ranch().fields(),
+        features.zones(),
+        features.samples(),
+        mapped.maps(),
+        labels(prepared, mapped),
+        planned.plan().flatMap(plan -> machine(prepared.job(), plan)));
+  }
+
+  private static SurfaceLabels labels(Prepared prepared, Mapped mapped) {
+    String limits =
+        mapped.schemes().entrySet().stream()
+            .map(e -> e.getKey() + " " + limit(e.getValue()))
+            .collect(Collectors.joining("; "));
+    return prepared.isEce()
+        ? SurfaceLabels.ece(limits)
+        : new SurfaceLabels(
+            prepared.readings().property(),
+            prepared.readings().unit(),
+            prepared.readings().scale() == fieldsalt.basis.Scale.LOG,
+            limits);
+  }
+
+  private static String limit(ClassScheme scheme) {
+    return String.format(Locale.ROOT, "%.1f dS/m", scheme.limitDsPerM());
+  }
+
+  /** Rates of one pass: a split rate is driven as many times as the plan says. */
+  private static Optional<MachineJob> machine(JobDocument job, RanchPlan plan) {
+    Map<String, Double> rates = new LinkedHashMap<>();
+    for (ZonePlan zone : plan.zones()) {
+      if (zone.passes() > 0) {
+        rates.put(zone.zone().name(), zone.productTPerHa() / zone.passes());
+      }
+    }
+    return rates.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new MachineJob(
+                job.word("ranch"),
+                job.text("machine.product").orElse("gypsum"),
+                job.amount("machine.swath-m"),
+                Integer.parseInt(job.word("machine.version")),
+                rates));
+  }
+
+  /** Writes {@code rates.csv}; the names of what was written. */
+  static List<String> writeTables(Path folder, Prepared prepared, Planned planned)
+      throws IOException {
+    List<String> names = new ArrayList<>();
+    if (planned.plan().isPresent()) {
+      UnitSystem units = units(prepared.job());
+      List<List<Object>> rows = new ArrayList<>();
+      for (RateRow row : planned.plan().get().rates()) {
+        rows.add(List.copyOf(row.cells(units)));
+      }
+      new CsvTable(RateRow.header(units), rows).write(folder.resolve("rates.csv"));
+      names.add("rates.csv");
+    }
+    return names;
+  }
+
+  static UnitSystem units(JobDocument job) {
+    return job.word("units").equals("us") ? UnitSystem.US : UnitSystem.METRIC;
+  }
+}

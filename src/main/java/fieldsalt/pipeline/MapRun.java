@@ -1,0 +1,115 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.handover.Handover;
+import fieldsalt.handover.HandoverResult;
+import fieldsalt.handover.OutputFolder;
+import fieldsalt.handover.WrittenFile;
+import fieldsalt.read.JobDocument;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.SurfaceFitter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+/**
+ * The whole job, stage after stage. The folder is looked at before any work and written after all
+ * of it.
+ */
+public final class MapRun {
+  private final JobDocument job;
+  private final OutputFolder folder;
+  private final BiConsumer<String, Double> progress;
+  private Prepared prepared;
+  private Mapped mapped;
+  private Planned planned;
+
+  private MapRun(JobDocument job, OutputFolder folder, BiConsumer<String, Double> progress) {
+    this.job = job;
+    this.folder = folder;
+    this.progress = progress;
+  }
+
+  /**
+   * A run whose folder can be written.
+   *
+   * @param progress told the stage and the share of it that is done, 0 to 1
+   * @throws fieldsalt.finding.InputProblem if the folder is not ours or cannot be written
+   */
+  public static MapRun prepare(
+      JobDocument job, Path folder, boolean force, BiConsumer<String, Double> progress) {
+    return new MapRun(job, OutputFolder.open(folder, force), progress);
+  }
+
+  /** Stages 1 to 6; nothing is written. */
+  public MapSummary compute() {
+    prepared = Prepared.of(job, false, progress);
+    mapped = Mapped.of(prepared, fit(prepared, progress), progress);
+    planned = Planned.of(prepared, mapped, progress);
+    return new MapSummary(
+        SummaryLines.of(prepared, mapped), mapped.surface().report().leftOut(), findings());
+  }
+
+  static Surface fit(Prepared prepared, BiConsumer<String, Double> progress) {
+    progress.accept("fitting the surface", 0.0);
+    return SurfaceFitter.fit(
+        prepared.readings(), prepared.ranch().fields(), StageSettings.surface(prepared.job()));
+  }
+
+  private List<Finding> findings() {
+    List<Finding> all = new ArrayList<>(prepared.findings());
+    all.addAll(mapped.findings());
+    all.addAll(planned.findings());
+    return all.stream().distinct().toList();
+  }
+
+  /**
+   * Stages 7 and 8: every file, whole or not at all.
+   *
+   * @param version of fieldsalt, for the run record
+   * @param stamp the time, where the user asked for it
+   */
+  public void write(String version, Optional<String> stamp) {
+    progress.accept("writing", 0.0);
+    folder.replaceWith(
+        empty -> {
+          Features features = new Features(prepared, mapped, planned);
+          HandoverResult files =
+              Handover.write(empty, HandoverParts.of(prepared, mapped, planned, features));
+          List<Finding> all = new ArrayList<>(findings());
+          all.addAll(files.findings());
+          List<String> names =
+              new ArrayList<>(files.files().stream().map(WrittenFile::name).toList());
+          names.addAll(HandoverParts.writeTables(empty, prepared, planned));
+          new Pages(prepared, mapped, planned, features, all).write(empty, names, version, stamp);
+        });
+  }
+
+  /**
+   * What {@code check} found.
+   *
+   * @param lines of result
+   */
+  public record Checked(List<String> lines, List<String> leftOut, List<Finding> findings) {
+    public Checked {
+      lines = List.copyOf(lines);
+      leftOut = List.copyOf(leftOut);
+      findings = List.copyOf(findings);
+    }
+  }
+
+  /** Reads, converts, maps and plans, and writes nothing. */
+  public static Checked check(JobDocument job, BiConsumer<String, Double> progress) {
+    MapRun run = new MapRun(job, null, progress);
+    MapSummary summary = run.compute();
+    int n = summary.findings().size();
+    return new Checked(
+        List.of(
+            SummaryLines.sites(run.prepared, run.mapped),
+            n == 0 ? "No findings." : n + (n == 1 ? " finding." : " findings.")),
+        summary.leftOut(),
+        summary.findings());
+  }
+}

@@ -1,0 +1,101 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.classes.ClassSchemes;
+import fieldsalt.facts.Crop;
+import fieldsalt.finding.Finding;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.JobDocument;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.SurfaceMap;
+import fieldsalt.zones.ZoneBuilder;
+import fieldsalt.zones.ZoneMap;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+/**
+ * A ranch mapped: stages 3 to 5.
+ *
+ * @param schemes classes by field, as the zones use them
+ */
+record Mapped(
+    Surface surface,
+    List<SurfaceMap> maps,
+    Map<String, ClassScheme> schemes,
+    ZoneMap zones,
+    List<Finding> findings) {
+
+  static Mapped of(Prepared prepared, Surface surface, BiConsumer<String, Double> progress) {
+    List<Finding> findings = new ArrayList<>(surface.report().findings());
+    Map<String, ClassScheme> schemes = schemes(prepared, findings);
+    Map<String, Double> limits = new LinkedHashMap<>();
+    schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
+    progress.accept("mapping", 0.0);
+    List<SurfaceMap> maps = surface.maps(limits);
+    progress.accept("drawing zones", 0.0);
+    ZoneMap zones =
+        ZoneBuilder.build(
+            maps,
+            prepared.ranch().fields(),
+            schemes,
+            StageSettings.zones(prepared.job(), followsMean(surface)));
+    findings.addAll(zones.findings());
+    return new Mapped(surface, maps, usedSchemes(schemes, zones), zones, findings);
+  }
+
+  /** Zones follow the field mean where nothing beats it, unless the user insists on a method. */
+  private static boolean followsMean(Surface surface) {
+    return surface.report().chosen().equals("mean");
+  }
+
+  private static Map<String, ClassScheme> schemes(Prepared prepared, List<Finding> findings) {
+    Map<String, ClassScheme> schemes = new LinkedHashMap<>();
+    for (FieldBoundary field : prepared.ranch().fields()) {
+      ClassSchemes.Made made = made(prepared, field.name());
+      schemes.put(field.name(), made.scheme());
+      findings.addAll(made.findings());
+    }
+    return schemes;
+  }
+
+  private static ClassSchemes.Made made(Prepared prepared, String field) {
+    JobDocument job = prepared.job();
+    Optional<Crop> crop = prepared.isEce() ? prepared.crops().of(field) : Optional.empty();
+    boolean gypsum = Evidence.gypsiferous(prepared, field);
+    ClassSchemes.Made byCrop =
+        ClassSchemes.forCrop(field, crop, ReadingErrors.median(prepared.readings(), field), gypsum);
+    return switch (job.word("zones.by")) {
+      case "nrcs" ->
+          new ClassSchemes.Made(
+              withLimit(ClassSchemes.nrcs(), byCrop.scheme().limitDsPerM()), List.of());
+      case "breaks" ->
+          new ClassSchemes.Made(
+              ClassSchemes.ofBreaks(job.numbers("zones.breaks"), byCrop.scheme().limitDsPerM()),
+              List.of());
+      default -> byCrop;
+    };
+  }
+
+  private static ClassScheme withLimit(ClassScheme scheme, double limit) {
+    return new ClassScheme(scheme.name(), scheme.breaks(), scheme.labels(), limit);
+  }
+
+  private static Map<String, ClassScheme> usedSchemes(
+      Map<String, ClassScheme> made, ZoneMap zones) {
+    Map<String, ClassScheme> used = new LinkedHashMap<>();
+    for (String field : made.keySet()) {
+      Optional.ofNullable(zones.schemeByField().get(field)).ifPresent(s -> used.put(field, s));
+    }
+    return used;
+  }
+
+  /** Sites whose readings the surface used. */
+  static int sitesUsed(SiteReadings readings) {
+    return (int) readings.rows().stream().map(SiteReadings.Row::site).distinct().count();
+  }
+}

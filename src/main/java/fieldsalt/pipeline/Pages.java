@@ -1,0 +1,203 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Converted;
+import fieldsalt.basis.FieldDepth;
+import fieldsalt.facts.Crop;
+import fieldsalt.finding.Finding;
+import fieldsalt.handover.OutputFolder;
+import fieldsalt.plan.YieldOutlook;
+import fieldsalt.plan.ZonePlan;
+import fieldsalt.quantity.UnitSystem;
+import fieldsalt.report.PageInput;
+import fieldsalt.report.PageReadings;
+import fieldsalt.report.PageSettings;
+import fieldsalt.report.PageSurface;
+import fieldsalt.report.PageZone;
+import fieldsalt.report.Report;
+import fieldsalt.report.RunFacts;
+import fieldsalt.report.RunRecord;
+import fieldsalt.zones.Zone;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+
+/** Stage 8: the page and the run record. */
+final class Pages {
+  private final Prepared prepared;
+  private final Mapped mapped;
+  private final Planned planned;
+  private final Features features;
+  private final List<Finding> findings;
+
+  Pages(
+      Prepared prepared,
+      Mapped mapped,
+      Planned planned,
+      Features features,
+      List<Finding> findings) {
+    this.prepared = prepared;
+    this.mapped = mapped;
+    this.planned = planned;
+    this.features = features;
+    this.findings = findings;
+  }
+
+  void write(Path folder, List<String> written, String version, Optional<String> stamp)
+      throws IOException {
+    PageInput input = input(version);
+    List<String> files = new ArrayList<>(written);
+    files.add("report.html");
+    files.add(OutputFolder.RUN_RECORD);
+    Files.writeString(folder.resolve("report.html"), Report.html(input), StandardCharsets.UTF_8);
+    RunFacts facts = new RunFacts(prepared.job().effective(), versions(version), files, stamp);
+    Files.writeString(
+        folder.resolve(OutputFolder.RUN_RECORD),
+        RunRecord.json(input, facts),
+        StandardCharsets.UTF_8);
+  }
+
+  private static Map<String, String> versions(String version) {
+    Map<String, String> versions = new TreeMap<>();
+    versions.put("fieldsalt", version);
+    versions.put("java", Runtime.version().feature() + "");
+    return versions;
+  }
+
+  private PageInput input(String version) {
+    return new PageInput(
+        prepared.ranch(),
+        settings(version),
+        readings(),
+        prepared.readings(),
+        new PageSurface(mapped.surface().report(), mapped.maps(), List.of(), List.of(), List.of()),
+        mapped.schemes(),
+        zones(),
+        findings,
+        citations());
+  }
+
+  private PageSettings settings(String version) {
+    Map<String, String> crops = new LinkedHashMap<>();
+    prepared
+        .ranch()
+        .fields()
+        .forEach(f -> prepared.crops().of(f.name()).ifPresent(c -> crops.put(f.name(), c.name())));
+    Map<String, String> depths = new LinkedHashMap<>();
+    for (FieldDepth d : prepared.rootZone().fields()) {
+      depths.put(d.field(), depthWords(d));
+    }
+    return new PageSettings(
+        HandoverParts.units(prepared.job()),
+        version,
+        crops,
+        depths,
+        prepared.ranch().survey().size());
+  }
+
+  private String depthWords(FieldDepth d) {
+    UnitSystem units = HandoverParts.units(prepared.job());
+    return String.format(
+        Locale.ROOT,
+        "%.0f to %.0f %s",
+        units.of(d.topCm(), UnitSystem.Amount.SOIL_DEPTH),
+        units.of(d.bottomCm(), UnitSystem.Amount.SOIL_DEPTH),
+        units == UnitSystem.US ? "in" : "cm");
+  }
+
+  private PageReadings readings() {
+    return prepared.converted().map(Pages::readings).orElse(new PageReadings(List.of(), List.of()));
+  }
+
+  private static PageReadings readings(Converted converted) {
+    List<PageReadings.Kind> kinds = new ArrayList<>();
+    List<PageReadings.PairPlot> plots = new ArrayList<>();
+    for (Converted.Group group : converted.groups()) {
+      PageReadings.Factor prior = new PageReadings.Factor(group.priorFactor(), group.priorSdLn());
+      PageReadings.Factor posterior =
+          new PageReadings.Factor(group.posteriorFactor(), group.posteriorSdLn());
+      Optional<Converted.Row> example =
+          converted.rows().stream().filter(r -> belongs(r, group)).findFirst();
+      kinds.add(
+          new PageReadings.Kind(
+              name(group),
+              group.readings(),
+              example.map(Converted.Row::relation).orElse(""),
+              example.map(Converted.Row::citation).orElse(""),
+              prior,
+              posterior,
+              group.pairs(),
+              group.sdLnAfterOneMore()));
+      List<PageReadings.Pair> pairs =
+          converted.pairs().stream()
+              .filter(p -> belongs(p, group))
+              .map(p -> new PageReadings.Pair(p.id(), p.ec(), p.ece(), p.isOutlying()))
+              .toList();
+      if (!pairs.isEmpty()) {
+        plots.add(new PageReadings.PairPlot(name(group), pairs, prior, posterior));
+      }
+    }
+    return new PageReadings(kinds, plots);
+  }
+
+  private static boolean belongs(Converted.Row row, Converted.Group group) {
+    return row.sample().laboratory().equals(group.laboratory())
+        && row.method().equals(group.method())
+        && row.sample().soil().texture().group() == group.texture();
+  }
+
+  private static boolean belongs(Converted.Pair pair, Converted.Group group) {
+    return pair.laboratory().equals(group.laboratory())
+        && pair.method().equals(group.method())
+        && pair.texture() == group.texture();
+  }
+
+  private static String name(Converted.Group group) {
+    String laboratory = group.laboratory().isBlank() ? "laboratory not named" : group.laboratory();
+    return laboratory
+        + ", "
+        + group.method()
+        + ", "
+        + group.texture().name().toLowerCase(Locale.ROOT)
+        + (group.texture() == fieldsalt.quantity.TextureGroup.UNKNOWN ? " texture" : " soil");
+  }
+
+  private List<PageZone> zones() {
+    List<PageZone> pageZones = new ArrayList<>();
+    List<Zone> zones = mapped.zones().zones();
+    for (int z = 0; z < zones.size(); z++) {
+      Optional<ZonePlan> plan = features.plan(zones.get(z));
+      Optional<YieldOutlook> yield = plan.flatMap(ZonePlan::yield);
+      pageZones.add(
+          new PageZone(
+              zones.get(z),
+              planned.means().low()[z],
+              planned.means().mean()[z],
+              planned.means().high()[z],
+              mapped.zones().figuresByZone().get(zones.get(z).name()).chanceAbove(),
+              yield.isPresent()
+                  ? OptionalDouble.of(yield.get().expectedPct())
+                  : OptionalDouble.empty(),
+              fieldsalt.report.ZoneAdvices.of(plan, HandoverParts.units(prepared.job()))));
+    }
+    return pageZones;
+  }
+
+  private List<String> citations() {
+    return prepared.crops().all().stream()
+        .map(c -> c.name() + ": " + c.source() + " (" + confidence(c) + ")")
+        .toList();
+  }
+
+  private static String confidence(Crop crop) {
+    return crop.confidence().equals("print") ? "seen in print" : crop.confidence();
+  }
+}

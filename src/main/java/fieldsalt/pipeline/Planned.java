@@ -1,0 +1,145 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Basis;
+import fieldsalt.basis.RootZone;
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.Uptake;
+import fieldsalt.finding.Finding;
+import fieldsalt.finding.InputProblem;
+import fieldsalt.plan.FieldGround;
+import fieldsalt.plan.FieldSoil;
+import fieldsalt.plan.PlanInput;
+import fieldsalt.plan.Planner;
+import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.SoilProperties;
+import fieldsalt.plan.SoilProperty;
+import fieldsalt.plan.ZoneGround;
+import fieldsalt.quantity.DepthRange;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.AreaMeans;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.SurfaceFitter;
+import fieldsalt.surface.Target;
+import fieldsalt.zones.Zone;
+import fieldsalt.zones.ZonePoints;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+/**
+ * Zones with their means and their plan: stage 6.
+ *
+ * @param grounds each zone with the points that stand for it, in the order of the zones
+ * @param means of ECe, one a zone
+ * @param plan empty where another property than ECe is mapped
+ */
+record Planned(
+    List<ZoneGround> grounds, AreaMeans means, Optional<RanchPlan> plan, List<Finding> findings) {
+  private static final int POINTS = 300;
+  private static final double SHALLOW_ROOTS_CM = 60;
+  private static final double SHALLOW_RECLAIM_CM = 60;
+  private static final double DEEP_RECLAIM_CM = 90;
+
+  static Planned of(Prepared prepared, Mapped mapped, BiConsumer<String, Double> progress) {
+    progress.accept("planning", 0.0);
+    List<ZoneGround> grounds = mapped.zones().zones().stream().map(Planned::ground).toList();
+    AreaMeans means = mapped.surface().areaMeans(grounds.stream().map(ZoneGround::points).toList());
+    if (!prepared.isEce()) {
+      return new Planned(grounds, means, Optional.empty(), List.of());
+    }
+    List<Finding> findings = new ArrayList<>();
+    RanchPlan plan = plan(prepared, mapped, grounds, findings);
+    findings.addAll(plan.findings());
+    return new Planned(grounds, means, Optional.of(plan), findings);
+  }
+
+  private static ZoneGround ground(Zone zone) {
+    return new ZoneGround(
+        zone,
+        ZonePoints.spread(zone.shapeM(), POINTS).stream()
+            .map(place -> new Target(zone.field(), place))
+            .toList());
+  }
+
+  private static RanchPlan plan(
+      Prepared prepared, Mapped mapped, List<ZoneGround> grounds, List<Finding> findings) {
+    List<Finding> sofar = new ArrayList<>(prepared.findings());
+    sofar.addAll(mapped.findings());
+    Evidence evidence = new Evidence(prepared, mapped.surface(), sofar);
+    findings.addAll(evidence.sodiumFindings());
+    double treatedCm = prepared.job().amount("gypsum.depth-cm");
+    List<FieldGround> fields = new ArrayList<>();
+    for (FieldBoundary field : prepared.ranch().fields()) {
+      fields.add(
+          new FieldGround(
+              field.name(),
+              prepared.crops().of(field.name()),
+              FieldSoil.of(field, prepared.ranch().samples(), treatedCm),
+              evidence.of(field.name())));
+    }
+    PlanInput input =
+        new PlanInput(
+            grounds,
+            fields,
+            mapped.surface(),
+            toReclaim(prepared),
+            properties(prepared, treatedCm),
+            prepared.ranch().samples(),
+            (long) prepared.job().amount("seed"));
+    return Planner.plan(input, prepared.plan());
+  }
+
+  /** ECe over the depth to reclaim; empty where the root zone is just that deep. */
+  private static Optional<Surface> toReclaim(Prepared prepared) {
+    boolean same =
+        prepared.ranch().fields().stream()
+            .map(FieldBoundary::name)
+            .allMatch(f -> reclaimed(prepared, f).equals(prepared.crops().rootZone(f)));
+    return same
+        ? Optional.empty()
+        : fitted(
+            prepared,
+            Basis.siteReadings(
+                prepared.ranch().samples(), prepared.basis(), field -> reclaimed(prepared, field)));
+  }
+
+  private static RootZone reclaimed(Prepared prepared, String field) {
+    double rootsCm = prepared.crops().rootZone(field).depthCm();
+    double depthCm =
+        prepared
+            .job()
+            .number("leaching.depth-cm")
+            .orElse(rootsCm < SHALLOW_ROOTS_CM ? SHALLOW_RECLAIM_CM : DEEP_RECLAIM_CM);
+    return new RootZone(depthCm, Uptake.UNIFORM);
+  }
+
+  private static SoilProperties properties(Prepared prepared, double treatedCm) {
+    return new SoilProperties(
+        property(prepared, fieldsalt.basis.SoilProperty.ESP, treatedCm),
+        property(prepared, fieldsalt.basis.SoilProperty.SAR, treatedCm),
+        property(prepared, fieldsalt.basis.SoilProperty.CEC, treatedCm),
+        property(prepared, fieldsalt.basis.SoilProperty.BULK_DENSITY, treatedCm));
+  }
+
+  private static Optional<SoilProperty> property(
+      Prepared prepared, fieldsalt.basis.SoilProperty which, double treatedCm) {
+    SiteReadings readings =
+        Basis.property(
+            prepared.ranch().samples(), prepared.basis(), which, new DepthRange(0, treatedCm));
+    return readings.rows().isEmpty()
+        ? Optional.empty()
+        : Optional.of(new SoilProperty(readings, fitted(prepared, readings)));
+  }
+
+  /** A surface of these readings; empty where no field has sites enough for one. */
+  private static Optional<Surface> fitted(Prepared prepared, SiteReadings readings) {
+    try {
+      return Optional.of(
+          SurfaceFitter.fit(
+              readings, prepared.ranch().fields(), StageSettings.surface(prepared.job())));
+    } catch (InputProblem e) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,84 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Basis;
+import fieldsalt.basis.BasisSettings;
+import fieldsalt.basis.Converted;
+import fieldsalt.basis.RootZoneReadings;
+import fieldsalt.basis.Scale;
+import fieldsalt.basis.SiteReadings;
+import fieldsalt.finding.Finding;
+import fieldsalt.plan.PlanSettings;
+import fieldsalt.read.JobDocument;
+import fieldsalt.read.Ranch;
+import fieldsalt.read.RanchReader;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.BiConsumer;
+
+/**
+ * A job as far as its readings are on one basis: stages 1 and 2.
+ *
+ * @param converted every reading as ECe; empty where the job maps another property
+ * @param rootZone readings by site over the root zone, with what depth they stand for; without
+ *     depths for another property
+ */
+record Prepared(
+    JobDocument job,
+    Ranch ranch,
+    FieldCrops crops,
+    BasisSettings basis,
+    PlanSettings plan,
+    Optional<Converted> converted,
+    RootZoneReadings rootZone) {
+
+  /** Reads everything; every setting is checked before any long work. */
+  static Prepared of(JobDocument job, boolean hull, BiConsumer<String, Double> progress) {
+    BasisSettings basis = StageSettings.basis(job);
+    PlanSettings plan = PlanKeys.of(job);
+    StageSettings.zones(job, false);
+    progress.accept("reading", 0.0);
+    Ranch ranch = hull ? RanchReader.readOrHull(job) : RanchReader.read(job);
+    FieldCrops crops = FieldCrops.of(job, ranch.fields());
+    progress.accept("bringing readings to ECe", 0.0);
+    boolean other = !job.word("property.column").equals("ec");
+    Optional<Converted> converted =
+        other ? Optional.empty() : Optional.of(Basis.convert(ranch.samples(), basis));
+    RootZoneReadings rootZone =
+        other
+            ? new RootZoneReadings(property(job, ranch, basis, crops), List.of())
+            : Basis.rootZoneReadings(ranch.samples(), basis, crops::rootZone);
+    return new Prepared(job, ranch, crops, basis, plan, converted, rootZone);
+  }
+
+  private static SiteReadings property(
+      JobDocument job, Ranch ranch, BasisSettings basis, FieldCrops crops) {
+    String column = job.word("property.column");
+    return Basis.ownProperty(
+        ranch.samples(),
+        basis,
+        column,
+        job.text("property.unit").orElse(""),
+        Scale.valueOf(job.word("property.scale").toUpperCase(Locale.ROOT)),
+        crops::rootZone);
+  }
+
+  /** Whether ECe is mapped, so that classes, zones and plan speak of crops. */
+  boolean isEce() {
+    return converted.isPresent();
+  }
+
+  SiteReadings readings() {
+    return rootZone.readings();
+  }
+
+  /** What reading and conversion found, each thing once. */
+  List<Finding> findings() {
+    List<Finding> all = new ArrayList<>(ranch.findings());
+    all.addAll(crops.findings());
+    converted.ifPresent(c -> all.addAll(c.findings()));
+    all.addAll(readings().findings());
+    return all.stream().distinct().toList();
+  }
+}

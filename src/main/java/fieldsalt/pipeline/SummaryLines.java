@@ -1,0 +1,86 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.surface.SurfaceReport;
+import fieldsalt.surface.SurfaceReport.Candidate;
+import fieldsalt.zones.Zone;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The three lines that a terminal shows of a run. */
+final class SummaryLines {
+  private static final double HA_PER_ACRE = 0.40468564224;
+
+  private SummaryLines() {}
+
+  static List<String> of(Prepared prepared, Mapped mapped) {
+    List<String> lines = new ArrayList<>();
+    lines.add(sites(prepared, mapped));
+    lines.add(method(mapped.surface().report()));
+    lines.add(areas(prepared, mapped));
+    return lines;
+  }
+
+  static String sites(Prepared prepared, Mapped mapped) {
+    long fields = mapped.zones().zones().stream().map(Zone::field).distinct().count();
+    return String.format(
+        Locale.ROOT,
+        "%d sites used (%d readings) in %d %s",
+        Mapped.sitesUsed(prepared.readings()),
+        prepared.ranch().samples().size(),
+        fields,
+        fields == 1 ? "field" : "fields");
+  }
+
+  private static String method(SurfaceReport report) {
+    Optional<Candidate> chosen = candidate(report, report.chosen());
+    Optional<Candidate> mean = candidate(report, "mean");
+    if (chosen.isEmpty() || mean.isEmpty()) {
+      return "Method: " + report.chosen();
+    }
+    if (report.chosen().equals("mean")) {
+      return String.format(
+          Locale.ROOT,
+          "Method: mean of each field (nothing predicts unseen sites better); error %.0f %%",
+          percent(mean.get()));
+    }
+    return String.format(
+        Locale.ROOT,
+        "Method: %s; error at unseen sites %.0f %%, of the field mean %.0f %%",
+        report.chosen(),
+        percent(chosen.get()),
+        percent(mean.get()));
+  }
+
+  /** Root mean squared error of ln ECe as a percentage of ECe. */
+  private static double percent(Candidate candidate) {
+    return 100 * Math.expm1(candidate.rmse());
+  }
+
+  private static Optional<Candidate> candidate(SurfaceReport report, String method) {
+    return report.candidates().stream().filter(c -> c.method().equals(method)).findFirst();
+  }
+
+  private static String areas(Prepared prepared, Mapped mapped) {
+    boolean us = prepared.job().word("units").equals("us");
+    Map<String, Map<String, Double>> byField = new LinkedHashMap<>();
+    for (Zone zone : mapped.zones().zones()) {
+      byField
+          .computeIfAbsent(zone.field(), f -> new LinkedHashMap<>())
+          .merge(zone.label(), zone.areaHa() / (us ? HA_PER_ACRE : 1), Double::sum);
+    }
+    return byField.entrySet().stream()
+        .map(e -> e.getKey() + ": " + classes(e.getValue(), us ? "acres" : "ha"))
+        .collect(Collectors.joining("; "));
+  }
+
+  private static String classes(Map<String, Double> areas, String unit) {
+    return areas.entrySet().stream()
+        .map(e -> String.format(Locale.ROOT, "%.1f %s %s", e.getValue(), unit, e.getKey()))
+        .collect(Collectors.joining(", "));
+  }
+}
