@@ -2,6 +2,8 @@ package fieldsalt.plan;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.quantity.Dimension;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -53,11 +55,10 @@ final class GypsumMoney {
    * Product rate of the largest expected value among what the machine can spread; 0 if none pays.
    */
   double bestProduct(double[] requirement, double[] esp, double target, double productPerPure) {
-    double best = 0;
     double most = Odds.of(requirement).p90() * productPerPure;
-    double step = settings.machine().step().orElse(NO_STEP_T_HA);
+    double best = 0;
     double bestNet = 0;
-    for (double rate = firstRate(step); rate <= most + step; rate += step) {
+    for (double rate : candidates(most)) {
       double net =
           Draws.mean(gain(rate / productPerPure, requirement, esp, target)) - costPerHa(rate);
       if (net > bestNet) {
@@ -68,9 +69,22 @@ final class GypsumMoney {
     return best;
   }
 
-  private double firstRate(double step) {
-    double least = Math.max(settings.machine().min().orElse(0), settings.gypsum().minTPerHa());
-    return Math.max(step, Math.ceil(least / step - 1e-9) * step);
+  /**
+   * Whole steps in every pass, as many passes as the cap asks for, up to {@code most} and one more.
+   */
+  private List<Double> candidates(double most) {
+    double step = settings.machine().step().orElse(NO_STEP_T_HA);
+    double least = Math.max(settings.machine().min().orElse(0), step);
+    List<Double> rates = new ArrayList<>();
+    for (int passes = 1; passes <= 20; passes++) {
+      for (int k = (int) Math.ceil(least / step - 1e-9); passes * k * step <= most + step; k++) {
+        double rate = passes * k * step;
+        if (Passes.of(rate, settings) == passes && rate >= settings.gypsum().minTPerHa()) {
+          rates.add(rate);
+        }
+      }
+    }
+    return rates;
   }
 
   /** The outlook of a product rate; empty without prices or rate. */

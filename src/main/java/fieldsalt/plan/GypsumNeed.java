@@ -108,7 +108,8 @@ final class GypsumNeed {
     boolean seals = hazard().filter(h -> h != InfiltrationHazard.NONE).isPresent();
     boolean fine = soil.texture().group() == TextureGroup.FINE;
     double likely = Draws.share(esp, x -> x >= CONSIDER_ESP_PCT);
-    return seals && fine && likely >= settings.money().actAbove();
+    boolean water = seals || settings.water().isUnknown();
+    return water && fine && likely >= settings.money().actAbove();
   }
 
   private GypsumPlan bare(
@@ -167,10 +168,11 @@ final class GypsumNeed {
   private GypsumPlan sized(
       int zone, FieldSoil soil, boolean sodic, double chance, Sources sources) {
     double[] pure = pure(zone, soil);
-    double middle = Middle.ofPositive(pure);
+    double needed = Draws.share(pure, x -> x > 0);
+    double middle = needed < settings.money().actAbove() ? 0 : Middle.ofPositive(pure);
     double wanted = middle * productPerPure().orElse(1);
     Odds esp = Odds.of(draws.esp().values()[zone]);
-    Advice advice = advice(sodic, Odds.of(pure), wanted, soil);
+    Advice advice = advice(sodic, Odds.of(pure), needed, wanted, soil);
     double planned = advice == Advice.RECOMMENDED ? wanted : 0;
     double target = target();
     GypsumPlan plan =
@@ -189,12 +191,15 @@ final class GypsumNeed {
     return plan.with(advice, planned, told(plan, middle, soil, zone));
   }
 
-  private Advice advice(boolean sodic, Odds pure, double wanted, FieldSoil soil) {
+  private Advice advice(boolean sodic, Odds pure, double needed, double wanted, FieldSoil soil) {
     if (soil.gypsumPct().isPresent() && pure.p50() <= 0 && soil.gypsumPct().getAsDouble() > 0) {
       return Advice.OWN_GYPSUM;
     }
     if (!sodic) {
       return Advice.CONSIDER;
+    }
+    if (needed < settings.money().actAbove()) {
+      return Advice.AT_TARGET;
     }
     if (settings.ground().drainage() == Drainage.POOR) {
       return Advice.NO_DRAINAGE;
@@ -223,7 +228,7 @@ final class GypsumNeed {
   private List<Sentence> told(GypsumPlan plan, double middle, FieldSoil soil, int zone) {
     List<Sentence> said = new ArrayList<>();
     said.add(GypsumWords.verdict(plan, middle, settings));
-    if (plan.advice() == Advice.OWN_GYPSUM) {
+    if (plan.advice() == Advice.OWN_GYPSUM || plan.advice() == Advice.AT_TARGET || middle <= 0) {
       return said;
     }
     double deeper = Middle.ofPositive(pure(zone, soil, 0.30));

@@ -36,6 +36,8 @@ public record GypsumPlan(
     NOT_NEEDED("no gypsum"),
     /** The soil's own gypsum covers the requirement. */
     OWN_GYPSUM("no gypsum: the soil holds its own"),
+    /** ESP is not above what can be reached. */
+    AT_TARGET("no gypsum: sodium is already at what can be reached"),
     BELOW_SMALLEST("no gypsum: below the smallest useful rate"),
     /** Water cannot leave. */
     NO_DRAINAGE("no gypsum before there is drainage"),
@@ -73,7 +75,14 @@ public record GypsumPlan(
   boolean isSodic() {
     return switch (advice) {
       case NOT_NEEDED, CONSIDER, MEASURE_SODIUM -> false;
-      case RECOMMENDED, OWN_GYPSUM, BELOW_SMALLEST, NO_DRAINAGE, DOES_NOT_PAY, MEASURE_CEC -> true;
+      case RECOMMENDED,
+          OWN_GYPSUM,
+          AT_TARGET,
+          BELOW_SMALLEST,
+          NO_DRAINAGE,
+          DOES_NOT_PAY,
+          MEASURE_CEC ->
+          true;
     };
   }
 

@@ -35,15 +35,14 @@ final class GypsumWords {
               depth,
               esp,
               chance);
-      case CONSIDER ->
+      case CONSIDER -> consider(plan, middle, settings, product);
+      case AT_TARGET ->
           Sentence.of(
-              "gypsum-consider",
-              "ESP about {2} on fine soil under a water that seals it: try {0} "
-                  + product
-                  + " in the top {1} on a strip beside an untreated one.",
-              rate,
-              depth,
-              esp);
+              "gypsum-at-target",
+              "No gypsum: ESP about {0} is not above the {1} that can be reached with this water;"
+                  + " a better water comes first.",
+              esp,
+              Measure.of(plan.targetEspPct(), PERCENT));
       case NO_DRAINAGE ->
           Sentence.of(
               "gypsum-no-drainage",
@@ -66,6 +65,28 @@ final class GypsumWords {
               esp);
       default -> throw new IllegalArgumentException("no amount for " + plan.advice());
     };
+  }
+
+  private static Sentence consider(
+      GypsumPlan plan, double middle, PlanSettings settings, String product) {
+    Measure esp = plan.esp().measure(PERCENT);
+    String why =
+        settings.water().isUnknown()
+            ? "ESP about {0} on fine soil: where the land is rain-fed, or its water seals the soil,"
+            : "ESP about {0} on fine soil under a water that seals it:";
+    if (middle <= 0) {
+      return Sentence.of(
+          "gypsum-consider",
+          why + " watch the infiltration; it is not above the target of {1}, so no amount follows.",
+          esp,
+          Measure.of(plan.targetEspPct(), PERCENT));
+    }
+    return Sentence.of(
+        "gypsum-consider",
+        why + " try {1} " + product + " in the top {2} on a strip beside an untreated one.",
+        esp,
+        rate(plan, middle),
+        Measure.of(settings.gypsum().depthCm(), SOIL_DEPTH));
   }
 
   private static Measure rate(GypsumPlan plan, double middle) {

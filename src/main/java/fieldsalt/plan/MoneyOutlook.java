@@ -1,12 +1,12 @@
 package fieldsalt.plan;
 
-import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
  * What a treatment of one zone brings and costs, in the user's money over the years it has to pay
  * back.
  *
+ * @param name {@code gypsum} or {@code leaching}
  * @param gainPerHa over all futures
  * @param costPerHa of the plan's rate
  * @param expectedNet gain less cost over the zone
@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * @param measureFirst whether that exceeds the price of a sample
  */
 public record MoneyOutlook(
+    String name,
     Odds gainPerHa,
     double costPerHa,
     double expectedNet,
@@ -26,10 +27,4 @@ public record MoneyOutlook(
     double perfectInformation,
     double halfInformation,
     boolean measureFirst,
-    Sentence sentence) {
-
-  /** Adds up what is expected of several treatments. */
-  static double expectedNet(Optional<MoneyOutlook> outlook) {
-    return outlook.map(MoneyOutlook::expectedNet).orElse(0.0);
-  }
-}
+    Sentence sentence) {}

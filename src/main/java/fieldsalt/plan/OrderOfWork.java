@@ -15,7 +15,8 @@ final class OrderOfWork {
   }
 
   Situation situation(Reclamation salt, double meanEce, GypsumPlan gypsum) {
-    boolean salty = salt.chance() >= settings.money().actAbove();
+    boolean salty =
+        salt.chance() >= settings.money().actAbove() || salt.status() == Reclamation.Status.NEEDED;
     if (gypsum.isSodic()) {
       boolean saline = salty || meanEce >= UsSalinityLaboratory1954.SALINE_DS_M;
       return saline ? Situation.SALINE_SODIC : Situation.SODIC;
@@ -53,6 +54,7 @@ final class OrderOfWork {
     return switch (gypsum.advice()) {
       case MEASURE_CEC -> List.of(Step.MEASURE_CEC);
       case OWN_GYPSUM -> List.of(Step.CONFIRM_OWN_GYPSUM);
+      case AT_TARGET -> List.of(Step.CHANGE_CROP_OR_WATER);
       case BELOW_SMALLEST, DOES_NOT_PAY -> List.of(Step.TEST_STRIP);
       default -> List.of(Step.GYPSUM);
     };

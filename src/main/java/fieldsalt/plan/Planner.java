@@ -144,8 +144,16 @@ public final class Planner {
         findings(fields));
   }
 
+  /** Expected net of what is planned in a zone; outlooks of what is not planned do not count. */
   private static double plannedNet(ZonePlan zone) {
-    return zone.money().stream().mapToDouble(MoneyOutlook::expectedNet).filter(n -> n > 0).sum();
+    return zone.money().stream()
+        .filter(m -> m.name().equals("gypsum") ? zone.productTPerHa() > 0 : isLeached(zone))
+        .mapToDouble(MoneyOutlook::expectedNet)
+        .sum();
+  }
+
+  private static boolean isLeached(ZonePlan zone) {
+    return zone.reclamation().plannedMm() > 0;
   }
 
   private static RateRow row(ZonePlan zone, double costPerHa) {

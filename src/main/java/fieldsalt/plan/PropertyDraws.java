@@ -16,7 +16,7 @@ import java.util.Set;
  * it, else about the mean of the field's few sites.
  */
 final class PropertyDraws {
-  /** Spread between sites (ln, or relative) assumed where a field has a single one (judgement). */
+  /** Spread between sites (ln, or relative) assumed before the few sites speak (judgement). */
   private static final double SINGLE_SITE_SPREAD = 0.4;
 
   /** Share of the variance between sites by which a zone's mean leaves the field's (judgement). */
@@ -31,7 +31,7 @@ final class PropertyDraws {
   }
 
   /** Zones of which nothing was measured stay unknown. */
-  ZoneDraws of(Optional<SoilProperty> property) {
+  ZoneDraws of(Optional<SampledProperty> property) {
     double[][] values = new double[zones.size()][];
     List<Known> known = new ArrayList<>(Collections.nCopies(zones.size(), Known.nothing()));
     property.ifPresent(
@@ -42,7 +42,7 @@ final class PropertyDraws {
     return new ZoneDraws(values, known);
   }
 
-  private void fromSurface(SoilProperty property, double[][] values, List<Known> known) {
+  private void fromSurface(SampledProperty property, double[][] values, List<Known> known) {
     List<Integer> mapped = new ArrayList<>();
     for (int z = 0; z < zones.size(); z++) {
       if (property.mapped(field(z))) {
@@ -74,7 +74,7 @@ final class PropertyDraws {
     return new JointLognormal(mean, means.covariance());
   }
 
-  private void fromFieldMeans(SoilProperty property, double[][] values, List<Known> known) {
+  private void fromFieldMeans(SampledProperty property, double[][] values, List<Known> known) {
     Set<String> fields = new LinkedHashSet<>();
     zones.forEach(z -> fields.add(z.zone().field()));
     for (String field : fields) {
@@ -127,16 +127,14 @@ final class PropertyDraws {
       return new FieldMean(mean, error, spread, readings.scale());
     }
 
+    /** The assumed spread counts as one degree of freedom beside those of the few sites. */
     private static double spread(List<SiteReadings.Row> rows, double mean, Scale scale) {
       double assumed = SINGLE_SITE_SPREAD * (scale == Scale.LOG ? 1 : Math.abs(mean));
-      if (rows.size() < 2) {
-        return assumed;
-      }
-      double sum = 0;
+      double sum = assumed * assumed;
       for (SiteReadings.Row row : rows) {
         sum += (row.value() - mean) * (row.value() - mean);
       }
-      return Math.max(Math.sqrt(sum / (rows.size() - 1)), assumed / 4);
+      return Math.sqrt(sum / rows.size());
     }
 
     private static double sharedVariance(SiteReadings readings, List<SiteReadings.Row> rows) {

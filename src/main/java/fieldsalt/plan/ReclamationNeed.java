@@ -62,13 +62,20 @@ final class ReclamationNeed {
     return settings.water().ecDsPerM().orElse(0) / 2;
   }
 
+  /** By the chance that the zone is above its target. */
   Reclamation of(FieldGround field, TextureGroup texture, ZoneSalt salt, double areaHa) {
+    double chance = salt.chanceMeanAbove(target(field));
+    return of(field, texture, salt, areaHa, chance >= settings.money().actAbove());
+  }
+
+  /** As decided. */
+  Reclamation of(
+      FieldGround field, TextureGroup texture, ZoneSalt salt, double areaHa, boolean act) {
     double target = target(field);
     double depth = depthCm(field);
     Application application = settings.leaching().applicationFor(settings.water().method());
     double k = Hoffman1980.k(application, texture);
     double chance = salt.chanceMeanAbove(target);
-    boolean act = chance >= settings.money().actAbove();
     if (act && target <= equilibrium()) {
       return new Reclamation(
           Status.TARGET_OUT_OF_REACH,

@@ -11,10 +11,10 @@ import java.util.Optional;
  * @param bulkDensity Mg/m3
  */
 public record SoilProperties(
-    Optional<SoilProperty> esp,
-    Optional<SoilProperty> sar,
-    Optional<SoilProperty> cec,
-    Optional<SoilProperty> bulkDensity) {
+    Optional<SampledProperty> esp,
+    Optional<SampledProperty> sar,
+    Optional<SampledProperty> cec,
+    Optional<SampledProperty> bulkDensity) {
   public static SoilProperties none() {
     return new SoilProperties(
         Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());

@@ -46,6 +46,7 @@ record Treatment(
     double pays = Draws.share(net, x -> x > 0);
     double expected = Draws.mean(net) * areaHa;
     return new MoneyOutlook(
+        name,
         Odds.of(gainPerHa),
         costPerHa,
         expected,

@@ -82,6 +82,11 @@ public record WaterSettings(
         : OptionalDouble.empty();
   }
 
+  /** Whether nothing is said of an irrigation water: the land may be rain-fed. */
+  boolean isUnknown() {
+    return ecDsPerM.isEmpty() && sarKnown().isEmpty() && seasonEtMm.isEmpty();
+  }
+
   /** Efficiency as a fraction. */
   double efficiency() {
     return efficiencyPct.orElse(method.usualEfficiencyPct()) / 100;

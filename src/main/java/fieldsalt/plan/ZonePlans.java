@@ -23,8 +23,9 @@ final class ZonePlans {
 
   ZonePlan of(ZoneWork work, LeachingRequirement leaching, double product, int passes) {
     List<MoneyOutlook> money = new ArrayList<>();
+    double weighed = product > 0 ? product : toWeigh(work);
     new GypsumMoney(settings)
-        .outlook(work.gypsum(), work.pure(), work.esp(), product, work.areaHa())
+        .outlook(work.gypsum(), work.pure(), work.esp(), weighed, work.areaHa())
         .ifPresent(money::add);
     work.leachingMoney().ifPresent(money::add);
     boolean treats = work.steps().get(0) != Step.NOTHING;
@@ -44,6 +45,13 @@ final class ZonePlans {
         sentences(work, money),
         cautions.ofGypsum(work.gypsum()),
         DraftMarks.of(work.field(), treats, settings));
+  }
+
+  /** Where none is planned but the zone may need it: the middle of what it would take. */
+  private static double toWeigh(ZoneWork work) {
+    boolean open = work.gypsum().chance() >= ZoneWorks.WORTH_A_THOUGHT;
+    double perPure = work.gypsum().productPerPure().orElse(1);
+    return open ? Middle.ofPositive(work.pure()) * perPure : 0;
   }
 
   private static Optional<SoilClass> soilClass(ZoneWork work) {

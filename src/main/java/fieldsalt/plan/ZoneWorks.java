@@ -2,12 +2,16 @@ package fieldsalt.plan;
 
 import fieldsalt.classes.YieldModel;
 import fieldsalt.plan.GypsumPlan.Advice;
+import fieldsalt.quantity.TextureGroup;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Works out every zone of the ranch with futures in which the zones move together. */
 final class ZoneWorks {
+  /** With prices a treatment is weighed from this chance on that it is needed. */
+  static final double WORTH_A_THOUGHT = 0.05;
+
   private final PlanInput input;
   private final PlanSettings settings;
   private final List<FieldSoil> soils;
@@ -58,18 +62,13 @@ final class ZoneWorks {
             .crop()
             .flatMap(c -> c.tolerance())
             .map(t -> settings.crops().model(t, soil.isGypsiferous()));
-    Reclamation salt = reclamationNeed.of(field, soil.texture().group(), toReclaim.get(z), ha);
-    LeachingMoney money = new LeachingMoney(settings);
-    Optional<MoneyOutlook> outlook =
-        money.outlook(toReclaim.get(z), salt, model, reclamationNeed.equilibrium(), ha);
-    boolean unpaid = outlook.isPresent() && outlook.get().expectedNet() <= 0;
-    Reclamation decided = unpaid ? salt.unpaid(doesNotPay("Leaching")) : salt;
+    Leaching leaching = leaching(field, soil, toReclaim.get(z), model, ha);
     double[] esp = soilDraws.esp().has(z) ? soilDraws.esp().values()[z] : Draws.constant(0);
     boolean sized = soilDraws.esp().has(z) && soilDraws.cec().has(z);
     double[] pure = sized ? gypsumNeed.pure(z, soil) : Draws.constant(0);
     GypsumPlan gypsum = priced(gypsumNeed.of(z, soil, sites(z)), pure, esp);
     OrderOfWork order = new OrderOfWork(settings);
-    Situation situation = order.situation(decided, salts.get(z).meanEce(), gypsum);
+    Situation situation = order.situation(leaching.plan, salts.get(z).meanEce(), gypsum);
     return new ZoneWork(
         ground,
         field,
@@ -77,13 +76,35 @@ final class ZoneWorks {
         salts.get(z),
         toReclaim.get(z),
         model,
-        decided,
-        outlook,
+        leaching.plan,
+        leaching.money,
         gypsum,
         pure,
         esp,
         situation,
-        order.steps(situation, field, decided, gypsum));
+        order.steps(situation, field, leaching.plan, gypsum));
+  }
+
+  private record Leaching(Reclamation plan, Optional<MoneyOutlook> money) {}
+
+  /** By the chance that it is needed; with prices by what it is expected to bring. */
+  private Leaching leaching(
+      FieldGround field, FieldSoil soil, ZoneSalt salt, Optional<YieldModel> model, double ha) {
+    TextureGroup texture = soil.texture().group();
+    Reclamation byChance = reclamationNeed.of(field, texture, salt, ha);
+    LeachingMoney money = new LeachingMoney(settings);
+    if (!money.isPriced() || model.isEmpty() || byChance.chance() < WORTH_A_THOUGHT) {
+      return new Leaching(byChance, Optional.empty());
+    }
+    Reclamation bet = reclamationNeed.of(field, texture, salt, ha, true);
+    Optional<MoneyOutlook> outlook =
+        money.outlook(salt, bet, model, reclamationNeed.equilibrium(), ha);
+    boolean pays = outlook.filter(o -> o.expectedNet() > 0).isPresent();
+    if (outlook.isEmpty() || pays) {
+      return new Leaching(pays ? bet : byChance, outlook);
+    }
+    boolean needed = byChance.status() == Reclamation.Status.NEEDED;
+    return new Leaching(needed ? bet.unpaid(doesNotPay("Leaching")) : byChance, outlook);
   }
 
   private List<String> sites(int z) {

@@ -35,7 +35,7 @@ class PlannerTest {
 
   @Test
   void aSodicZoneNeverShowsLeachingFirst() {
-    for (Texture texture : Texture.values()) {
+    for (Texture texture : List.of(Texture.SAND, Texture.LOAM, Texture.CLAY, Texture.UNKNOWN)) {
       for (double gypsum : new double[] {0, 5}) {
         FieldSoil soil = FieldSoil.unknown().withTexture(texture).withGypsumPct(gypsum);
         RanchPlan plan = Ranches.of(2, 9, 15).sar(25, 25, 13.5).soil(soil).plan(Ranches.drained());

@@ -111,9 +111,9 @@ final class Ranches {
     return this;
   }
 
-  private static SoilProperty mapped(String name, double[] byZone) {
+  private static SampledProperty mapped(String name, double[] byZone) {
     FixedSurface surface = new FixedSurface(t -> Math.log(byZone[zoneOf(t)]), (a, b) -> 0.01, 0);
-    return new SoilProperty(readings(name, 12, byZone[0]), Optional.of(surface));
+    return new SampledProperty(readings(name, 12, byZone[0]), Optional.of(surface));
   }
 
   /** Readings of a property at some sites of the field, without error of their own. */

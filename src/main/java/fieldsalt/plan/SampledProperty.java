@@ -8,7 +8,7 @@ import java.util.Optional;
  * A soil property of the treated layer (SAR, ESP, CEC or bulk density): its readings by site, and
  * the surface fitted to them where there was one to fit.
  */
-public record SoilProperty(SiteReadings readings, Optional<Surface> surface) {
+public record SampledProperty(SiteReadings readings, Optional<Surface> surface) {
   /** Sites that a field needs for the surface to speak of it. */
   static final int SITES_FOR_SURFACE = 3;
 
