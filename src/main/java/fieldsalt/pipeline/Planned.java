@@ -11,8 +11,8 @@ import fieldsalt.plan.FieldSoil;
 import fieldsalt.plan.PlanInput;
 import fieldsalt.plan.Planner;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.SampledProperty;
 import fieldsalt.plan.SoilProperties;
-import fieldsalt.plan.SoilProperty;
 import fieldsalt.plan.ZoneGround;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.FieldBoundary;
@@ -122,14 +122,14 @@ record Planned(
         property(prepared, fieldsalt.basis.SoilProperty.BULK_DENSITY, treatedCm));
   }
 
-  private static Optional<SoilProperty> property(
+  private static Optional<SampledProperty> property(
       Prepared prepared, fieldsalt.basis.SoilProperty which, double treatedCm) {
     SiteReadings readings =
         Basis.property(
             prepared.ranch().samples(), prepared.basis(), which, new DepthRange(0, treatedCm));
     return readings.rows().isEmpty()
         ? Optional.empty()
-        : Optional.of(new SoilProperty(readings, fitted(prepared, readings)));
+        : Optional.of(new SampledProperty(readings, fitted(prepared, readings)));
   }
 
   /** A surface of these readings; empty where no field has sites enough for one. */
