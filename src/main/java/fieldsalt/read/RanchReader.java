@@ -138,7 +138,7 @@ public final class RanchReader {
     List<FieldBoundary> drawn =
         trying(
             List.of(),
-            f -> FieldsReader.read(BoundaryFile.read(f), isLocal(), notes),
+            f -> FieldsReader.read(BoundaryFile.read(f, this::hashed, notes), isLocal(), notes),
             job.path("fields").flatMap(this::file));
     List<SampleRow> rows = rows(job.paths("samples"));
     Optional<InputFile> survey = job.path("survey").flatMap(this::file);
