@@ -1,8 +1,10 @@
 package fieldsalt.geo;
 
 import fieldsalt.finding.InputProblem;
+import java.util.Locale;
 import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /** The coordinate system of a file, and the way from it to WGS 84 degrees. */
@@ -10,11 +12,20 @@ public final class SourceSystem {
   private final String name;
   private final MathTransform toDegrees;
   private final boolean shiftNeglected;
+  private final Envelope shiftHoldsIn;
 
-  SourceSystem(String name, MathTransform toDegrees, boolean shiftNeglected) {
+  /**
+   * A system.
+   *
+   * @param shiftHoldsIn degrees in which the datum shift is good, a null envelope if it is good
+   *     wherever the system is
+   */
+  SourceSystem(
+      String name, MathTransform toDegrees, boolean shiftNeglected, Envelope shiftHoldsIn) {
     this.name = name;
     this.toDegrees = toDegrees;
     this.shiftNeglected = shiftNeglected;
+    this.shiftHoldsIn = shiftHoldsIn;
   }
 
   /** A name for people. */
@@ -43,6 +54,15 @@ public final class SourceSystem {
   private double[] onEarth(double[] lonLat, double x, double y) {
     if (Math.abs(lonLat[0]) > 180 || Math.abs(lonLat[1]) > 90) {
       throw outside("(" + x + ", " + y + ")", null);
+    }
+    if (!shiftHoldsIn.isNull() && !shiftHoldsIn.contains(lonLat[0], lonLat[1])) {
+      throw new InputProblem(
+          "coordinate system " + name,
+          String.format(
+              Locale.ROOT, "a place near longitude %.3f, latitude %.3f", lonLat[0], lonLat[1]),
+          "a place where this program knows the shift of that system to WGS 84",
+          "Save the file in WGS 84 (EPSG:4326) with a GIS program that knows the shift there: with"
+              + " the one known here it would be off by tens of metres.");
     }
     return lonLat;
   }

@@ -17,6 +17,7 @@ import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.referencing.CRS;
 import org.geotools.referencing.crs.DefaultGeographicCRS;
 import org.geotools.referencing.operation.transform.IdentityTransform;
+import org.locationtech.jts.geom.Envelope;
 
 /** Finds the system that a text names. */
 final class SourceSystems {
@@ -91,7 +92,7 @@ final class SourceSystems {
   }
 
   static SourceSystem degrees() {
-    return new SourceSystem("WGS 84", IdentityTransform.create(2), false);
+    return new SourceSystem("WGS 84", IdentityTransform.create(2), false, new Envelope());
   }
 
   static SourceSystem ofCode(int code) {
@@ -123,7 +124,7 @@ final class SourceSystems {
     }
     String name = crs.getName().getCode();
     if (isPlainWgs84(single)) {
-      return new SourceSystem(name, conversion(single), false);
+      return new SourceSystem(name, conversion(single), false, new Envelope());
     }
     return shifted(single, name);
   }
@@ -153,7 +154,8 @@ final class SourceSystems {
   private static SourceSystem shifted(SingleCRS crs, String name) {
     Registry.prepare();
     try {
-      return new SourceSystem(name, CRS.findMathTransform(crs, DefaultGeographicCRS.WGS84), false);
+      return new SourceSystem(
+          name, CRS.findMathTransform(crs, DefaultGeographicCRS.WGS84), false, ShiftRegion.of(crs));
     } catch (FactoryException e) {
       return withoutShift(crs, name, e);
     }
@@ -165,7 +167,7 @@ final class SourceSystems {
     }
     try {
       return new SourceSystem(
-          name, CRS.findMathTransform(crs, DefaultGeographicCRS.WGS84, true), true);
+          name, CRS.findMathTransform(crs, DefaultGeographicCRS.WGS84, true), true, new Envelope());
     } catch (FactoryException e) {
       throw noTie(crs, e);
     }

@@ -121,6 +121,32 @@ class ProjectionsTest {
         .hasMessageContaining("EPSG:4326");
   }
 
+  /** GDAL 3.6.2, gdaltransform from WGS 84; systems whose datum is old. */
+  @ParameterizedTest
+  @CsvSource({
+    "27700, -1.5, 52.5, 434039.457286, 289239.281093",
+    "31370, 4.5, 50.5, 159311.753913, 132142.330927"
+  })
+  void oldDatumsAgreeWithGdalWhereTheirShiftHolds(
+      String code, double lon, double lat, double x, double y) {
+    double[] lonLat = Projections.source(code).toLonLat(x, y);
+    assertThat(lonLat[0]).isCloseTo(lon, within(1e-7));
+    assertThat(lonLat[1]).isCloseTo(lat, within(1e-7));
+  }
+
+  /**
+   * NAD27 has some eighty shifts; the registry here offers the one for the Gulf of Mexico, which is
+   * off by 13 m in Arizona (GDAL 3.6.2: 481360.274 m, 3640018.665 m is -111.2, 32.9).
+   */
+  @Test
+  void aShiftForAnotherRegionIsNotUsed() {
+    SourceSystem nad27 = Projections.source("EPSG:26712");
+    assertThatThrownBy(() -> nad27.toLonLat(481360.274, 3640018.665))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining("NAD27")
+        .hasMessageContaining("EPSG:4326");
+  }
+
   @Test
   void aPlaneTiedToNoPlaceIsRefused() {
     String prj = Projections.local().esriWkt();
