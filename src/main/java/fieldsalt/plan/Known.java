@@ -42,7 +42,7 @@ public record Known(Source source, int sites, boolean workedOut) {
     return new Known(Source.NONE, 0);
   }
 
-  boolean isKnown() {
+  public boolean isKnown() {
     return source != Source.NONE;
   }
 }

@@ -11,7 +11,7 @@ import java.util.Locale;
  * figures for what carries an error of some tenths; a no-break space before the unit.
  */
 final class Figures {
-  private static final String GAP = "\u00a0";
+  static final String GAP = "\u00a0";
   private final UnitSystem system;
 
   Figures(UnitSystem system) {

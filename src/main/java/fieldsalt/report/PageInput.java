@@ -3,10 +3,12 @@ package fieldsalt.report;
 import fieldsalt.basis.SiteReadings;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
+import fieldsalt.plan.RanchPlan;
 import fieldsalt.read.Ranch;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * All that the page shows.
@@ -15,6 +17,7 @@ import java.util.Map;
  * @param zones in the order of fields, then of names
  * @param findings of every stage, in the order in which they were made
  * @param citations of the crop table and of the plan's rules, as far as they were used
+ * @param plan empty where another property than ECe is mapped
  */
 public record PageInput(
     Ranch ranch,
@@ -25,12 +28,37 @@ public record PageInput(
     Map<String, ClassScheme> schemes,
     List<PageZone> zones,
     List<Finding> findings,
-    List<String> citations) {
+    List<String> citations,
+    Optional<RanchPlan> plan) {
   public PageInput {
     schemes = new LinkedHashMap<>(schemes);
     zones = List.copyOf(zones);
     findings = List.copyOf(findings);
     citations = List.copyOf(citations);
+  }
+
+  /** Without the plan's totals, fields and crops. */
+  public PageInput(
+      Ranch ranch,
+      PageSettings settings,
+      PageReadings readings,
+      SiteReadings sites,
+      PageSurface surface,
+      Map<String, ClassScheme> schemes,
+      List<PageZone> zones,
+      List<Finding> findings,
+      List<String> citations) {
+    this(
+        ranch,
+        settings,
+        readings,
+        sites,
+        surface,
+        schemes,
+        zones,
+        findings,
+        citations,
+        Optional.empty());
   }
 
   /** Whether the map was found no better than the mean of each field. */

@@ -11,6 +11,7 @@ import java.util.List;
  * @param sure how sure that is, in one sentence
  * @param draft what would lift the mark "draft: do not act on it yet"; empty if it is none
  * @param steps in their order, each with its amount
+ * @param story the same told in whole sentences, for who wants to know more
  * @param amounts the plan's figures, each with its interval
  * @param cautions that stand beside this zone's decision
  */
@@ -21,11 +22,13 @@ public record ZoneAdvice(
     String sure,
     List<String> draft,
     List<String> steps,
+    List<String> story,
     List<PlannedAmount> amounts,
     List<String> cautions) {
   public ZoneAdvice {
     draft = List.copyOf(draft);
     steps = List.copyOf(steps);
+    story = List.copyOf(story);
     amounts = List.copyOf(amounts);
     cautions = List.copyOf(cautions);
   }

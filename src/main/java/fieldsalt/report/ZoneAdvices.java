@@ -7,12 +7,14 @@ import fieldsalt.plan.Reclamation;
 import fieldsalt.plan.Sentence;
 import fieldsalt.plan.Step;
 import fieldsalt.plan.ZonePlan;
+import fieldsalt.quantity.Dimension;
+import fieldsalt.quantity.Measure;
 import fieldsalt.quantity.UnitSystem;
+import fieldsalt.report.ZoneAdvice.PlannedAmount;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /** A zone's plan in words ready for the page. */
 public final class ZoneAdvices {
@@ -31,86 +33,140 @@ public final class ZoneAdvices {
 
   private static ZoneAdvice none() {
     List<String> no = List.of();
-    return new ZoneAdvice("no plan", "", "", "", no, no, List.of(), no);
+    return new ZoneAdvice("No plan", "", "", "", no, no, no, List.of(), no);
   }
 
   private ZoneAdvice advice() {
     return new ZoneAdvice(
-        plan.situation().label(),
-        texts(plan.sentences()).collect(Collectors.joining(" ")),
-        cost(),
+        headline(plan.steps()),
+        why(),
+        String.join("; ", takes()),
         sure(),
         plan.draft().reasons().stream().map(ZoneAdvices::lift).toList(),
-        plan.steps().stream().map(Step::label).toList(),
+        plan.steps().stream().map(s -> upperFirst(s.label())).toList(),
+        texts(plan.sentences()),
         amounts(),
-        texts(plan.cautions()).toList());
+        texts(plan.cautions()));
   }
 
-  private java.util.stream.Stream<String> texts(List<Sentence> sentences) {
-    return sentences.stream().map(s -> s.text(units));
+  private List<String> texts(List<Sentence> sentences) {
+    return sentences.stream().map(s -> s.text(units)).toList();
   }
 
   private static String lift(Draft.Reason reason) {
     return reason.why() + ": " + reason.lift();
   }
 
-  private String cost() {
-    return plan.money().stream()
-        .map(MoneyOutlook::sentence)
-        .map(s -> s.text(units))
-        .collect(Collectors.joining(" "));
+  /** The steps in a few words, in their order. */
+  static String headline(List<Step> steps) {
+    List<String> few = steps.stream().map(ZoneAdvices::few).distinct().toList();
+    return upperFirst(String.join(", then ", few));
+  }
+
+  private static String few(Step step) {
+    return switch (step) {
+      case WATER_TABLE -> "look for a water table";
+      case DRAINAGE -> "prove the drainage";
+      case MEASURE_SODIUM -> "measure sodium";
+      case MEASURE_CEC -> "measure CEC or texture";
+      case CONFIRM_OWN_GYPSUM -> "have the soil's own gypsum tested";
+      case TEST_STRIP -> "try a strip";
+      case GYPSUM -> "gypsum";
+      case WATER_IN -> "water it in";
+      case LEACHING -> "leach";
+      case CHANGE_CROP_OR_WATER -> "change the crop or the water";
+      case NOTHING -> "nothing to treat";
+    };
+  }
+
+  private static String upperFirst(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
+  private String why() {
+    Reclamation salt = plan.reclamation();
+    String situation = upperFirst(plan.situation().label());
+    return situation
+        + ": ECe "
+        + Figures.twoFigures(plan.ece().p50())
+        + (salt.chance() >= 0.5 ? " where " : ", and up to ")
+        + Figures.ece(salt.targetEce())
+        + (salt.chance() >= 0.5 ? " is wanted" : " is fine")
+        + sodium();
+  }
+
+  private String sodium() {
+    GypsumPlan gypsum = plan.gypsum();
+    return gypsum.sources().esp().isKnown()
+        ? "; ESP " + Figures.twoFigures(gypsum.esp().p50()) + Figures.GAP + "%"
+        : "";
+  }
+
+  private List<String> takes() {
+    List<String> takes = new ArrayList<>();
+    if (plan.productTPerHa() > 0) {
+      takes.add("gypsum " + rate().text(units) + ", " + tonnes().text(units) + " in all");
+    }
+    Reclamation salt = plan.reclamation();
+    if (salt.plannedMm() > 0) {
+      takes.add(
+          water().text(units)
+              + " of water through the soil, "
+              + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units));
+    }
+    plan.money().forEach(m -> takes.add(cost(m)));
+    return takes;
+  }
+
+  private String cost(MoneyOutlook money) {
+    return "costs " + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
+  }
+
+  private Measure rate() {
+    var product = plan.gypsum().product();
+    return new Measure(plan.productTPerHa(), product.p10(), product.p90(), Dimension.RATE);
+  }
+
+  private Measure tonnes() {
+    return Measure.of(plan.productT(), Dimension.MASS);
+  }
+
+  private Measure water() {
+    Reclamation salt = plan.reclamation();
+    return new Measure(salt.plannedMm(), salt.mm().p10(), salt.mm().p90(), Dimension.WATER_DEPTH);
   }
 
   private String sure() {
-    return String.format(
-        Locale.ROOT,
-        "Mean ECe %.1f dS/m, with 8 chances in 10 between %.1f and %.1f.",
-        plan.ece().p50(),
-        plan.ece().p10(),
-        plan.ece().p90());
+    List<String> sure = new ArrayList<>();
+    if (plan.productTPerHa() > 0) {
+      sure.add("gypsum is needed: " + Figures.percent(plan.gypsum().chance()));
+    }
+    sure.add("leaching is needed: " + Figures.percent(plan.reclamation().chance()));
+    plan.money().forEach(m -> sure.add("it pays back: " + Figures.percent(m.chancePaysBack())));
+    return "Chance that " + String.join("; ", sure);
   }
 
-  private List<ZoneAdvice.PlannedAmount> amounts() {
-    List<ZoneAdvice.PlannedAmount> amounts = new ArrayList<>();
-    GypsumPlan gypsum = plan.gypsum();
+  private List<PlannedAmount> amounts() {
+    List<PlannedAmount> amounts = new ArrayList<>();
+    plan.yield()
+        .ifPresent(
+            y -> {
+              amounts.add(
+                  new PlannedAmount(
+                      "Yield, of the same crop on good ground",
+                      y.pct().measure(Dimension.PERCENT).text(units)));
+              amounts.add(
+                  new PlannedAmount(
+                      "Area likely above the crop's threshold",
+                      Measure.of(y.areaAboveHa(), Dimension.AREA).text(units)));
+            });
     if (plan.productTPerHa() > 0) {
-      amounts.add(
-          new ZoneAdvice.PlannedAmount(
-              "Gypsum",
-              rate(plan.productTPerHa())
-                  + " ("
-                  + rate(gypsum.product().p10())
-                  + " to "
-                  + rate(gypsum.product().p90())
-                  + ")"));
+      amounts.add(new PlannedAmount("Gypsum product", rate().text(units)));
+      amounts.add(new PlannedAmount("Passes", String.valueOf(plan.passes())));
     }
-    Reclamation leaching = plan.reclamation();
-    if (leaching.plannedMm() > 0) {
-      amounts.add(
-          new ZoneAdvice.PlannedAmount(
-              "Water through the soil",
-              depth(leaching.plannedMm())
-                  + " ("
-                  + depth(leaching.mm().p10())
-                  + " to "
-                  + depth(leaching.mm().p90())
-                  + ")"));
+    if (plan.reclamation().plannedMm() > 0) {
+      amounts.add(new PlannedAmount("Water through the soil", water().text(units)));
     }
     return amounts;
-  }
-
-  private String rate(double tPerHa) {
-    return String.format(
-        Locale.ROOT,
-        "%.1f %s",
-        units.of(tPerHa, UnitSystem.Amount.RATE),
-        units == UnitSystem.US ? "tons/acre" : "t/ha");
-  }
-
-  private String depth(double mm) {
-    return String.format(
-        Locale.ROOT,
-        units == UnitSystem.US ? "%.1f in" : "%.0f mm",
-        units.of(mm, UnitSystem.Amount.WATER_DEPTH));
   }
 }

@@ -128,6 +128,7 @@ final class ZonesSection implements Section {
         () -> {
           page.in("summary", () -> page.name(z.zone().name()).text(": " + advice.headline()));
           page.in("ol", () -> advice.steps().forEach(s -> page.line("li", s)));
+          advice.story().forEach(s -> page.line("p", s));
           amounts(page, advice);
           own.forEach(c -> page.line("p", c, "class", "caution"));
         });

@@ -160,6 +160,7 @@ final class PageFixture {
         List.of(),
         List.of(),
         List.of(),
+        List.of(),
         EVERYWHERE);
   }
 
@@ -171,6 +172,7 @@ final class PageFixture {
         "Chance that it is needed: 93 %.",
         List.of(),
         List.of("See that water can leave", "Leach with 180 mm", "Resample"),
+        List.of("Salt holds the crop back here."),
         List.of(new PlannedAmount("Water through the soil", "180 (120 to 260) mm")),
         EVERYWHERE);
   }
@@ -183,6 +185,7 @@ final class PageFixture {
         "Rests on 5 sodium samples; chance that it is needed: 71 %.",
         List.of("two more SAR samples in this zone"),
         List.of("Drainage", "Gypsum worked in", "Leach"),
+        List.of("Sodium closes the soil."),
         List.of(new PlannedAmount("Gypsum", "4.1 (2.6 to 6.0) t/ha")),
         List.of(
             EVERYWHERE.get(0), EVERYWHERE.get(1), "Boron and chloride were not measured here."));
