@@ -82,7 +82,8 @@ final class Pages {
         mapped.schemes(),
         zones(),
         findings,
-        citations());
+        citations(),
+        planned.plan());
   }
 
   private PageSettings settings(String version) {
