@@ -17,10 +17,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "convert",
     mixinStandardHelpOptions = true,
+    header = "Brings every reading of a table to ECe, without any field file.",
     description = {
-      "Brings every reading of a table to ECe, without any field file: one CSV row a reading with",
-      "its 90 % interval, relation and citation. The factors before and after paired readings are",
-      "printed, or with -o written beside FILE as FILE-factors.csv."
+      "One CSV row a reading with its 90 %% interval, relation and citation. The factors before and",
+      "after paired readings are printed, or with -o written beside FILE as FILE-factors.csv.",
+      ""
     })
 final class ConvertCommand implements FieldsaltCommand.Sub {
   private final Console console;

@@ -11,9 +11,11 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "crops",
     mixinStandardHelpOptions = true,
+    header = "Prints the crop table with its sources.",
     description = {
-      "Prints the crop table: threshold (ECe in dS/m up to which yield is full) and slope (percent",
-      "of yield lost per dS/m above it), rating, source, and how sure the numbers are."
+      "Threshold (ECe in dS/m up to which yield is full) and slope (percent of yield lost per dS/m",
+      "above it), rating, source, and how sure the numbers are.",
+      ""
     })
 final class CropsCommand implements FieldsaltCommand.Sub {
   private final Console console;

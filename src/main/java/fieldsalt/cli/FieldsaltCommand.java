@@ -12,8 +12,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     versionProvider = FieldsaltCommand.Version.class,
     description = {
-      "Maps soil salinity across a ranch: every laboratory reading on the saturated-paste basis,",
-      "the surface with its error, zones a machine can follow, a leaching and gypsum plan.",
+      "Maps soil salinity across a ranch: every laboratory reading on the saturated-paste basis, the",
+      "surface with its error, zones a machine can follow, a leaching and gypsum plan.",
       ""
     },
     footerHeading = "%nStart here:%n",
@@ -22,8 +22,8 @@ import picocli.CommandLine.Spec;
       "  fieldsalt job > job.yaml                       a commented job file to fill in",
       "  fieldsalt check job.yaml                       what is wrong or odd, before any map",
       "",
-      "Exit codes: 0 done, 1 a fault of ours, 2 wrong usage, 3 the input cannot be used or the",
-      "folder cannot be written, 4 done but some fields were left out."
+      "Exit codes: 0 done; 1 a fault of ours; 2 wrong usage; 3 the input cannot be used or the folder",
+      "cannot be written; 4 done, but some fields were left out."
     },
     subcommands = {
       MapCommand.class,

@@ -34,6 +34,7 @@ public final class Main {
     line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setAbbreviatedOptionsAllowed(false);
+    line.setUsageHelpWidth(100);
     line.setExecutionExceptionHandler((e, cmd, parsed) -> explain(e, parsed, console));
     return line.execute(args);
   }

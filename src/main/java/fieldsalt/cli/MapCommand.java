@@ -17,9 +17,10 @@ import picocli.CommandLine.Option;
 @Command(
     name = "map",
     mixinStandardHelpOptions = true,
+    header = "Does the whole job: from samples and fields to zones, plan, files and a page.",
     description = {
-      "Does the whole job: reads samples and fields, brings every reading to ECe, maps it, draws",
-      "zones, plans leaching and gypsum, and writes files for GIS and machines and a page.",
+      "Reads samples and fields, brings every reading to ECe, maps it, draws zones, plans leaching",
+      "and gypsum, and writes files for GIS and machines and a page.",
       ""
     })
 final class MapCommand implements FieldsaltCommand.Sub {

@@ -78,11 +78,11 @@ final class Evidence {
     return mean.isPresent() ? OptionalDouble.of(Math.exp(mean.getAsDouble())) : mean;
   }
 
+  /** Whether fewer than half of the field's rows on sodium can be used as they are. */
   private boolean sodiumUncorrected(String field) {
-    return sodium.stream()
-        .filter(s -> s.sample().field().equals(field))
-        .flatMap(s -> s.findings().stream())
-        .anyMatch(f -> !f.code().isEmpty());
+    List<Sodium> own = sodium.stream().filter(s -> s.sample().field().equals(field)).toList();
+    long usable = own.stream().filter(s -> s.findings().isEmpty()).count();
+    return 2 * usable < own.size();
   }
 
   private List<Finding> undermining(String field) {

@@ -1,0 +1,26 @@
+package fieldsalt.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+
+/** One call of the command line: what it printed and how it ended. */
+record Run(int code, String out, String err) {
+  static Run of(Object... args) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    String[] words = new String[args.length];
+    for (int i = 0; i < args.length; i++) {
+      words[i] = args[i].toString();
+    }
+    int code =
+        Main.run(
+            words,
+            new Console(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                false));
+    return new Run(
+        code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+  }
+}
