@@ -9,8 +9,6 @@ import java.util.Set;
  * @param invertPasteProbe convert a probe in the paste by Rhoades et al. 1989 with measured SP
  *     instead of refusing it
  * @param espFromOneToFive take ESP = 1.95 SAR1:5 + 1.8 (Rengasamy et al. 1984, unconfirmed)
- * @param acceptUnits keep readings that only look as if their unit were wrong, because the user has
- *     confirmed it; what a method cannot give at all is left out all the same
  * @param poolCampaigns map every date of a field together instead of the newest campaign alone
  * @param campaignDays readings of one field farther apart than this are two campaigns
  */
@@ -18,7 +16,6 @@ public record BasisOptions(
     Set<String> dropPairs,
     boolean invertPasteProbe,
     boolean espFromOneToFive,
-    boolean acceptUnits,
     boolean poolCampaigns,
     int campaignDays) {
   public BasisOptions {
@@ -29,31 +26,22 @@ public record BasisOptions(
   }
 
   public static BasisOptions defaults() {
-    return new BasisOptions(Set.of(), false, false, false, false, 60);
+    return new BasisOptions(Set.of(), false, false, false, 60);
   }
 
   public BasisOptions withDropPairs(Set<String> ids) {
-    return new BasisOptions(
-        ids, invertPasteProbe, espFromOneToFive, acceptUnits, poolCampaigns, campaignDays);
+    return new BasisOptions(ids, invertPasteProbe, espFromOneToFive, poolCampaigns, campaignDays);
   }
 
   public BasisOptions withInvertPasteProbe(boolean on) {
-    return new BasisOptions(
-        dropPairs, on, espFromOneToFive, acceptUnits, poolCampaigns, campaignDays);
+    return new BasisOptions(dropPairs, on, espFromOneToFive, poolCampaigns, campaignDays);
   }
 
   public BasisOptions withEspFromOneToFive(boolean on) {
-    return new BasisOptions(
-        dropPairs, invertPasteProbe, on, acceptUnits, poolCampaigns, campaignDays);
-  }
-
-  public BasisOptions withAcceptUnits(boolean on) {
-    return new BasisOptions(
-        dropPairs, invertPasteProbe, espFromOneToFive, on, poolCampaigns, campaignDays);
+    return new BasisOptions(dropPairs, invertPasteProbe, on, poolCampaigns, campaignDays);
   }
 
   public BasisOptions withPoolCampaigns(boolean on) {
-    return new BasisOptions(
-        dropPairs, invertPasteProbe, espFromOneToFive, acceptUnits, on, campaignDays);
+    return new BasisOptions(dropPairs, invertPasteProbe, espFromOneToFive, on, campaignDays);
   }
 }

@@ -6,7 +6,7 @@ import java.util.TreeMap;
 /**
  * Settings of the stage that brings every reading to the saturated paste.
  *
- * @param laboratories by the laboratory's name as the samples give it; others take the defaults
+ * @param laboratories by the laboratory's name, case-blind; others take the defaults
  * @param options what a user may switch on
  */
 public record BasisSettings(
@@ -47,6 +47,13 @@ public record BasisSettings(
   }
 
   LaboratorySettings laboratory(String name) {
-    return laboratories.getOrDefault(name, LaboratorySettings.defaults());
+    LaboratorySettings exact = laboratories.get(name);
+    return exact != null
+        ? exact
+        : laboratories.entrySet().stream()
+            .filter(e -> e.getKey().strip().equalsIgnoreCase(name.strip()))
+            .map(Map.Entry::getValue)
+            .findFirst()
+            .orElse(LaboratorySettings.defaults());
   }
 }

@@ -17,17 +17,19 @@ import java.util.Set;
  */
 final class Conversion {
   private static final EceRelation PASTE = new SaturatedPaste();
+  private static final double MOST_DS_M = 250;
+
+  /** Half of the lowest threshold of any crop: what may lie below matters to none. */
+  private static final double MATTERS_DS_M = 0.5;
 
   private final BasisSettings settings;
   private final SpecialSoils special;
-  private final UnitSlips units;
   private final List<Finding> findings = new ArrayList<>();
   private final Set<String> regionsSaid = new HashSet<>();
 
-  Conversion(List<Sample> samples, BasisSettings settings) {
+  Conversion(BasisSettings settings) {
     this.settings = settings;
     this.special = new SpecialSoils(settings);
-    this.units = new UnitSlips(samples, settings.options().acceptUnits());
   }
 
   /** Findings of the rows that were left out. */
@@ -45,7 +47,17 @@ final class Conversion {
       findings.add(no.get());
       return Optional.empty();
     }
-    return Optional.of(new Row(sample).reading());
+    LayerReading reading = new Row(sample).reading();
+    if (reading.ece() > MOST_DS_M) {
+      findings.add(
+          Rows.finding(
+              "ece-impossible",
+              sample,
+              "ECe " + Rows.number(reading.ece()) + " dS/m by conversion",
+              "row left out: no soil solution has that; check the unit and the method"));
+      return Optional.empty();
+    }
+    return Optional.of(reading);
   }
 
   private Optional<Finding> refusal(Sample sample) {
@@ -58,7 +70,7 @@ final class Conversion {
               "row left out; say paste, 1:1, 1:2, 1:2.5 or 1:5 in the column method, in defaults or"
                   + " for its laboratory"));
     }
-    Optional<Finding> unit = units.check(sample);
+    Optional<Finding> unit = EcLimits.check(sample);
     return unit.isPresent() ? unit : special.refusal(sample, relation(sample));
   }
 
@@ -101,6 +113,7 @@ final class Conversion {
       Outcome.Ece plain = (Outcome.Ece) relation.convert(ec, sample.soil());
       plain.warnings().forEach(w -> note("relation-warning", relation.name(), w));
       Outcome.Ece ece = special.adjust(plain, ec, sample, notes);
+      noteLimit(ece);
       double conversion = withRange(ece);
       addOwnErrors();
       return new LayerReading(
@@ -160,10 +173,6 @@ final class Conversion {
         case NO -> ec.dSPerM();
         case BELOW -> {
           ownVariance += square(sizes.belowDetection());
-          note(
-              "below-detection",
-              "EC <" + Rows.number(ec.dSPerM()) + " dS/m",
-              "half the limit is used, with a wide error");
           yield ec.dSPerM() / 2;
         }
         case ABOVE -> {
@@ -175,6 +184,19 @@ final class Conversion {
           yield ec.dSPerM() * 1.4;
         }
       };
+    }
+
+    private void noteLimit(Outcome.Ece ece) {
+      Ec ec = sample.ec().orElseThrow();
+      if (ec.censored() == Ec.Censored.BELOW && 2 * ece.dSPerM() > MATTERS_DS_M) {
+        note(
+            "below-detection",
+            "EC <"
+                + Rows.number(ec.dSPerM())
+                + " dS/m, that is ECe <"
+                + Rows.number(2 * ece.dSPerM()),
+            "half the limit is used, with a wide error; ask for a lower detection limit");
+      }
     }
 
     private double temperatureFactor() {
@@ -211,9 +233,6 @@ final class Conversion {
     }
 
     private void addOwnErrors() {
-      if (sample.pair() == fieldsalt.read.PairKind.CORE) {
-        ownVariance += square(settings.conversionErrors().otherCore());
-      }
       ownVariance += special.ownVariance(sample, key, notes);
     }
 

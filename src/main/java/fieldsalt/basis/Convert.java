@@ -211,22 +211,16 @@ final class Convert {
   }
 
   private LnSlope slope(GroupKey key, List<LayerReading> rows) {
-    List<Double> x = new ArrayList<>();
-    List<Double> y = new ArrayList<>();
-    double varianceX = 0;
-    double varianceY = 0;
+    LnSlope.Sums sums = new LnSlope.Sums();
     for (LayerReading r : rows) {
       LayerReading paste =
           layers.get(LayerKey.of(r.sample())).stream()
               .filter(other -> other.method().isBasis())
               .findFirst()
               .orElseThrow();
-      x.add(r.lnEce());
-      y.add(paste.lnEce());
-      varianceX += LayerMean.ownVariance(r) / rows.size();
-      varianceY += LayerMean.ownVariance(paste) / rows.size();
+      sums.add(SoilGroup.of(r.sample().soil()), r, paste);
     }
-    LnSlope slope = LnSlope.fit(key.laboratory, key.method.label(), x, y, varianceX, varianceY);
+    LnSlope slope = sums.fit(key.laboratory, key.method.label());
     if (slope.isCurved()) {
       findings.add(
           new Finding(

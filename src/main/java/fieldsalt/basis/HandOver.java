@@ -27,6 +27,7 @@ final class HandOver {
             .filter(r -> r.sample().place().isPresent())
             .toList();
     findings.addAll(campaigns.findings());
+    findings.addAll(Composites.findings(pairs));
   }
 
   /** Of a pair that the user dropped only the paste is left. */

@@ -3,30 +3,45 @@ package fieldsalt.basis;
 import fieldsalt.finding.Finding;
 import fieldsalt.read.Sample;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
- * Laboratory names that are none: where a sheet has more than forty of them, the column holds
- * sample numbers or the like, and those that the job does not name are taken as one laboratory.
+ * The laboratories of a sheet: spellings that differ in case or blanks are one. Names that are
+ * none, where a sheet has more than forty of them (the column holds sample numbers or the like):
+ * those that the job does not name are taken as one laboratory.
  */
 final class Laboratories {
   private static final int MOST = 40;
 
-  private final Set<String> known;
-  private final long names;
+  private final Set<String> known = new TreeSet<>();
+  private final Map<String, String> names = new TreeMap<>();
 
   Laboratories(List<Sample> samples, Set<String> known) {
-    this.known = known;
-    this.names = samples.stream().map(Sample::laboratory).distinct().count();
+    known.forEach(name -> this.known.add(plain(name)));
+    samples.forEach(
+        s -> names.merge(plain(s.laboratory()), s.laboratory().strip(), Laboratories::first));
+  }
+
+  private static String plain(String name) {
+    return name.strip().toLowerCase(Locale.ROOT);
+  }
+
+  private static String first(String a, String b) {
+    return a.compareTo(b) <= 0 ? a : b;
   }
 
   private boolean tooMany() {
-    return names > MOST;
+    return names.size() > MOST;
   }
 
   Sample named(Sample sample) {
-    return tooMany() && !known.contains(sample.laboratory()) ? sample.withLaboratory("") : sample;
+    String plain = plain(sample.laboratory());
+    String name = tooMany() && !known.contains(plain) ? "" : names.get(plain);
+    return name.equals(sample.laboratory()) ? sample : sample.withLaboratory(name);
   }
 
   List<Finding> findings() {
@@ -35,10 +50,9 @@ final class Laboratories {
             new Finding(
                 "many-laboratories",
                 "column lab",
-                names + " different names",
+                names.size() + " different names",
                 "taken as one laboratory, for they look like sample numbers; name the laboratories"
-                    + " in the job if they are such: "
-                    + known.stream().sorted().collect(Collectors.joining(", ", "now [", "]"))))
+                    + " in the job if they are such"))
         : List.of();
   }
 }

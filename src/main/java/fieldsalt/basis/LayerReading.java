@@ -2,7 +2,6 @@ package fieldsalt.basis;
 
 import fieldsalt.finding.Finding;
 import fieldsalt.read.Sample;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -37,9 +36,9 @@ record LayerReading(
     return Math.exp(lnEce);
   }
 
-  LayerReading with(Finding finding) {
-    List<Finding> more = new ArrayList<>(findings);
-    more.add(finding);
-    return new LayerReading(sample, method, lnEce, ownVariance, shared, relation, factor, more);
+  /** The same with more error of its own. */
+  LayerReading plusVariance(double more) {
+    return new LayerReading(
+        sample, method, lnEce, ownVariance + more, shared, relation, factor, findings);
   }
 }

@@ -37,16 +37,20 @@ record LayerReadings(List<Sample> clean, List<LayerReading> measured, List<Findi
     Laboratories laboratories = new Laboratories(samples, settings.laboratories().keySet());
     List<Sample> clean =
         samples.stream().map(laboratories::named).sorted(ORDER).map(check::clean).toList();
-    Conversion conversion = new Conversion(clean, settings);
+    Conversion conversion = new Conversion(settings);
     List<LayerReading> all = new ArrayList<>();
     clean.forEach(sample -> conversion.convert(sample).ifPresent(all::add));
     List<Finding> findings = new ArrayList<>(laboratories.findings());
     findings.addAll(check.findings());
     findings.addAll(conversion.findings());
     all.forEach(reading -> findings.addAll(reading.findings()));
+    findings.addAll(Unsaid.findings(all));
     CalculatedPaste calculated = new CalculatedPaste(LayerKey.group(all));
     findings.addAll(calculated.findings());
-    List<LayerReading> measured = all.stream().filter(r -> !calculated.contains(r)).toList();
+    List<LayerReading> measured =
+        OtherCores.widened(
+            all.stream().filter(r -> !calculated.contains(r)).toList(),
+            settings.conversionErrors().otherCore());
     return new LayerReadings(clean, measured, findings);
   }
 }

@@ -23,7 +23,7 @@ final class Evidence {
 
   /** Findings that make a plan rest on sand. */
   private static final Set<String> UNDERMINING =
-      Set.of("gypsum-present", "default-variogram", "calculated-ece");
+      Set.of("gypsum", "gypsum-suspected", "default-variogram", "calculated-ece");
 
   private final Prepared prepared;
   private final Surface surface;

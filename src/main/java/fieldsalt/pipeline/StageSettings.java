@@ -1,5 +1,6 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.basis.BasisOptions;
 import fieldsalt.basis.BasisSettings;
 import fieldsalt.basis.EceRelation;
 import fieldsalt.basis.LaboratorySettings;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** The settings of the stages up to the zones, from the keys of a job. */
@@ -27,7 +29,7 @@ final class StageSettings {
    */
   static BasisSettings basis(JobDocument job) {
     List<Problem> problems = new ArrayList<>();
-    BasisSettings settings = BasisSettings.defaults();
+    BasisSettings settings = BasisSettings.defaults().withOptions(basisOptions(job));
     for (String laboratory : job.names("laboratory")) {
       settings = settings.withLaboratory(laboratory, laboratory(job, laboratory, problems));
     }
@@ -35,6 +37,12 @@ final class StageSettings {
       throw new InputProblem(problems);
     }
     return settings;
+  }
+
+  private static BasisOptions basisOptions(JobDocument job) {
+    return BasisOptions.defaults()
+        .withDropPairs(Set.copyOf(job.texts("drop-pairs")))
+        .withPoolCampaigns(job.word("campaign").equals("all"));
   }
 
   private static LaboratorySettings laboratory(

@@ -173,6 +173,15 @@ class PairsTest {
     assertThat(straight.slopes()).hasSize(1);
     assertThat(straight.slopes().get(0).slope()).isBetween(0.85, 1.15);
     assertThat(straight.slopes().get(0).isCurved()).isFalse();
+    // texture groups with factors and salinities of their own do not bend it
+    List<Sample> two = new ArrayList<>(pairs(14, 1, 0.1, 5));
+    for (Sample s : pairs(14, 0.6, 0.1, 6)) {
+      double ec = s.ec().orElseThrow().dSPerM() * 3;
+      Samples coarse = Samples.sample().id("C" + s.id()).texture(Texture.SANDY_LOAM);
+      boolean paste = s.method().orElseThrow() == Method.PASTE;
+      two.add((paste ? coarse.paste(ec) : coarse.ec(ec)).row(s.source().row() + 100).get());
+    }
+    assertThat(Basis.convert(two, SETTINGS).slopes().get(0).isCurved()).isFalse();
     // log10 ECe = 1.2562 log10 EC1:5 + 0.7659: Klaustermeier et al. 2016, from memory
     List<Sample> bent = new ArrayList<>();
     Random random = new Random(8);

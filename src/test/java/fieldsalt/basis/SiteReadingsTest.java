@@ -93,4 +93,20 @@ class SiteReadingsTest {
     assertThat(r.sites()).hasSize(2);
     assertThat(r.findings()).extracting(Finding::code).contains("several-campaigns");
   }
+
+  @Test
+  void aCompositeIsSetAgainstTheMeanOfTheSites() {
+    List<Sample> samples = new ArrayList<>();
+    for (int i = 0; i < 6; i++) {
+      samples.add(Samples.sample().id("S" + i).ec(0.4 + 0.02 * i).row(i + 2).get());
+    }
+    samples.add(Samples.sample().id("bag").ec(0.45).nowhere().row(20).get());
+    samples.add(Samples.sample().id("odd").ec(1.8).nowhere().row(21).get());
+    SiteReadings r = readings(TOP, samples);
+    assertThat(r.sites()).hasSize(6);
+    assertThat(r.findings()).filteredOn(f -> f.code().equals("composite")).hasSize(2);
+    assertThat(r.findings()).anyMatch(f -> f.where().contains("bag") && f.done().contains("agree"));
+    assertThat(r.findings())
+        .anyMatch(f -> f.where().contains("odd") && f.done().contains("differ by more"));
+  }
 }

@@ -1,0 +1,86 @@
+package fieldsalt.basis;
+
+import fieldsalt.finding.Finding;
+import fieldsalt.gaussian.Normal;
+import fieldsalt.quantity.DepthRange;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Composite samples of a field have no place on its map: they are set against the mean of the sites
+ * of the same layer, which they should agree with. Both means carry their errors; those that they
+ * share (one laboratory and method) cancel.
+ */
+final class Composites {
+  private Composites() {}
+
+  static List<Finding> findings(List<LayerReading> readings) {
+    List<Finding> findings = new ArrayList<>();
+    for (LayerReading r : readings) {
+      if (r.sample().place().isEmpty()) {
+        findings.add(finding(r, readings));
+      }
+    }
+    return findings;
+  }
+
+  private static Finding finding(LayerReading composite, List<LayerReading> readings) {
+    List<LayerReading> sites = sameLayer(composite, readings);
+    String found =
+        "a reading without a place, ECe "
+            + Rows.number(composite.ece())
+            + " dS/m at "
+            + Rows.depth(composite.sample().depth());
+    Optional<String> against =
+        sites.isEmpty() ? Optional.empty() : Optional.of(against(composite, sites));
+    return Rows.finding(
+        "composite",
+        composite.sample(),
+        found,
+        "not on the map, which needs places; "
+            + against.orElse("no site of that layer to compare it with"));
+  }
+
+  private static List<LayerReading> sameLayer(LayerReading composite, List<LayerReading> readings) {
+    DepthRange depth = composite.sample().depth();
+    return readings.stream()
+        .filter(r -> r.sample().place().isPresent())
+        .filter(r -> r.sample().field().equals(composite.sample().field()))
+        .filter(r -> r.sample().depth().equals(depth))
+        .toList();
+  }
+
+  private static String against(LayerReading composite, List<LayerReading> sites) {
+    Offsets offsets = new Offsets(sites);
+    double sum = sites.stream().mapToDouble(LayerReading::ece).sum();
+    double[] difference = offsets.loadings(composite.shared());
+    double own = composite.ownVariance() + offsets.unknownVariance(composite.shared());
+    double spread = 0;
+    double mean = sum / sites.size();
+    for (LayerReading site : sites) {
+      double weight = site.ece() / sum;
+      double[] h = offsets.loadings(site.shared());
+      for (int i = 0; i < h.length; i++) {
+        difference[i] -= weight * h[i];
+      }
+      own += weight * weight * site.ownVariance();
+      spread += Conversion.square(site.ece() / mean - 1);
+    }
+    double sampling = sites.size() < 2 ? 1 : spread / (sites.size() - 1) / sites.size();
+    double shared = 0;
+    for (double size : difference) {
+      shared += size * size;
+    }
+    double sigmas =
+        Math.abs(composite.lnEce() - Math.log(mean)) / Math.sqrt(own + shared + sampling);
+    boolean agrees = sigmas < Normal.quantile(0.975);
+    return String.format(
+        Locale.ROOT,
+        "the mean of %d readings of that layer is %s dS/m: %s",
+        sites.size(),
+        Rows.number(mean),
+        agrees ? "they agree" : "they differ by more than their errors, ask which is right");
+  }
+}
