@@ -3,7 +3,6 @@ package fieldsalt.basis;
 import fieldsalt.read.PairKind;
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * A pair from two cores differs by what the ground does between them: the rows that say so get that
@@ -13,7 +12,7 @@ final class OtherCores {
   private OtherCores() {}
 
   static List<LayerReading> widened(List<LayerReading> readings, double sdLn) {
-    Map<LayerReading, Double> more = new IdentityHashMap<>();
+    IdentityHashMap<LayerReading, Double> more = new IdentityHashMap<>();
     LayerKey.group(readings)
         .values()
         .forEach(
