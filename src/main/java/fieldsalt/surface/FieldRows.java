@@ -31,6 +31,11 @@ record FieldRows(
     return rows.stream().mapToDouble(SiteReadings.Row::value).toArray();
   }
 
+  FieldRows withOwnErrors(double factor) {
+    double[] scaled = Arrays.stream(own).map(v -> v * factor).toArray();
+    return new FieldRows(field, sites, x, y, rows, siteOf, scaled, loadings, drift);
+  }
+
   /** Positions of the rows of one site. */
   int[] rowsOf(int site) {
     int from = 0;

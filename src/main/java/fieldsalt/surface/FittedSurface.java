@@ -117,6 +117,16 @@ final class FittedSurface implements Surface {
   }
 
   @Override
+  public Proposals measureNext(List<List<Target>> zones, int count) {
+    Solved likeliest = method.predictors().get(0).solved();
+    for (Predictor predictor : method.predictors()) {
+      Solved solved = predictor.solved();
+      likeliest = solved.weight() > likeliest.weight() ? solved : likeliest;
+    }
+    return new NextSearch(likeliest).best(fields, zones, count);
+  }
+
+  @Override
   public SurfaceReport report() {
     return report;
   }

@@ -32,24 +32,35 @@ final class MapMaker {
     for (float[] band : out) {
       Arrays.fill(band, Float.NaN);
     }
-    BitSet beyond = new BitSet();
+    boolean[] beyond = new boolean[grid.cells()];
     for (int f = 0; f < fields.size(); f++) {
       int part = method.data().indexOf(fields.get(f).name());
       double limit = limits.getOrDefault(fields.get(f).name(), Double.NaN);
       int[] own = cells.cellsOf(f);
       IntStream.range(0, (own.length + STRIP - 1) / STRIP)
           .parallel()
-          .forEach(s -> fill(grid, strip(own, s), part, limit, out));
+          .forEach(s -> fill(grid, strip(own, s), part, limit, out, beyond));
     }
     List<String> names = fields.stream().map(FieldBoundary::name).toList();
-    return new SurfaceMap(grid, names, cells.fieldOf(), out[0], out[1], out[2], beyond);
+    return new SurfaceMap(grid, names, cells.fieldOf(), out[0], out[1], out[2], bits(beyond));
+  }
+
+  private static BitSet bits(boolean[] set) {
+    BitSet bits = new BitSet();
+    for (int i = 0; i < set.length; i++) {
+      if (set[i]) {
+        bits.set(i);
+      }
+    }
+    return bits;
   }
 
   private static int[] strip(int[] cells, int s) {
     return Arrays.copyOfRange(cells, s * STRIP, Math.min(cells.length, (s + 1) * STRIP));
   }
 
-  private void fill(Grid grid, int[] cells, int part, double limit, float[][] out) {
+  private void fill(
+      Grid grid, int[] cells, int part, double limit, float[][] out, boolean[] beyond) {
     List<PlaceM> places = new ArrayList<>(cells.length);
     for (int cell : cells) {
       places.add(
@@ -59,6 +70,7 @@ final class MapMaker {
     Mixture[] known = mixtures(points);
     double limitOfZ = scale == Scale.LOG ? Math.log(Math.max(limit, 0)) : limit;
     for (int i = 0; i < cells.length; i++) {
+      beyond[cells[i]] = points.beyond()[i];
       double median = known[i].quantile(0.5);
       out[0][cells[i]] = (float) (scale == Scale.LOG ? Math.exp(median) : median);
       out[1][cells[i]] = (float) Math.sqrt(known[i].variance());

@@ -40,8 +40,13 @@ record Observations(
           .thenComparing(SiteReadings.Row::value)
           .thenComparing(SiteReadings.Row::ownVariance);
 
-  /** A drift, standardised so that it has mean 0 and variance 1 over the sites. */
-  record ScaledDrift(Drift drift, double centre, double spread) {
+  /**
+   * A drift, standardised so that it has mean 0 and variance 1 over the sites.
+   *
+   * @param least standardised value of the site that has the smallest
+   * @param most likewise the largest
+   */
+  record ScaledDrift(Drift drift, double centre, double spread, double least, double most) {
     double at(PlaceM place) {
       return (drift.at(place) - centre) / spread;
     }
@@ -109,8 +114,11 @@ record Observations(
     double[] at = sites.stream().mapToDouble(s -> drift.at(s.place())).toArray();
     double mean = java.util.Arrays.stream(at).average().orElse(0);
     double square = java.util.Arrays.stream(at).map(v -> (v - mean) * (v - mean)).sum();
-    double spread = Math.sqrt(square / Math.max(1, at.length));
-    return new ScaledDrift(drift, mean, spread > 0 ? spread : 1);
+    double root = Math.sqrt(square / Math.max(1, at.length));
+    double spread = root > 0 ? root : 1;
+    double least = java.util.Arrays.stream(at).min().orElse(mean);
+    double most = java.util.Arrays.stream(at).max().orElse(mean);
+    return new ScaledDrift(drift, mean, spread, (least - mean) / spread, (most - mean) / spread);
   }
 
   private static FieldRows part(
@@ -167,6 +175,16 @@ record Observations(
       }
     }
     return loadings;
+  }
+
+  /** The same data with the variances of own errors multiplied. */
+  Observations withOwnErrors(double factor) {
+    return new Observations(
+        parts.stream().map(p -> p.withOwnErrors(factor)).toList(),
+        offsets,
+        offsetRoot,
+        drifts,
+        origin);
   }
 
   int fixed() {

@@ -8,24 +8,29 @@ import java.util.List;
  *
  * @param part position of the field among the observations' parts
  * @param x metres from the observations' origin
- * @param drift standardised drifts: drifts x places
+ * @param drift standardised drifts: drifts x places; 0, the mean of the sites, where it has none
+ * @param beyond whether a drift has no value there, or one that no site has seen
  */
-record Points(int part, double[] x, double[] y, double[][] drift) {
+record Points(int part, double[] x, double[] y, double[][] drift, boolean[] beyond) {
 
   static Points of(Observations data, int part, List<PlaceM> places) {
     int n = places.size();
     double[] x = new double[n];
     double[] y = new double[n];
     double[][] drift = new double[data.drifts().size()][n];
+    boolean[] beyond = new boolean[n];
     for (int i = 0; i < n; i++) {
       PlaceM place = places.get(i);
       x[i] = place.xM() - data.origin().xM();
       y[i] = place.yM() - data.origin().yM();
       for (int d = 0; d < drift.length; d++) {
-        drift[d][i] = data.drifts().get(d).at(place);
+        Observations.ScaledDrift known = data.drifts().get(d);
+        double value = known.at(place);
+        beyond[i] |= !(value >= known.least() && value <= known.most());
+        drift[d][i] = Double.isNaN(value) ? 0 : value;
       }
     }
-    return new Points(part, x, y, drift);
+    return new Points(part, x, y, drift, beyond);
   }
 
   int size() {

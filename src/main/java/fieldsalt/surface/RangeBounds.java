@@ -12,7 +12,7 @@ record RangeBounds(double lowM, double highM, double typicalSpacingM) {
   private static final double SAME_PLACE_M = 0.01;
 
   static RangeBounds of(Observations data) {
-    double diagonal = 0;
+    double diagonal = longestDiagonal(data);
     java.util.List<Double> nearest = new java.util.ArrayList<>();
     for (FieldRows part : data.parts()) {
       double[][] h = part.distances(Anisotropy.NONE);
@@ -25,13 +25,17 @@ record RangeBounds(double lowM, double highM, double typicalSpacingM) {
           nearest.add(least);
         }
       }
-      diagonal = Math.max(diagonal, diagonal(part));
     }
     if (nearest.isEmpty()) {
-      return new RangeBounds(1, 2000, 200);
+      return new RangeBounds(1, 2000, 200); // every field's sites stand in one place
     }
     java.util.Collections.sort(nearest);
     return new RangeBounds(nearest.get(0) / 2, 2 * diagonal, nearest.get(nearest.size() / 2));
+  }
+
+  /** Of the bounding boxes of the fields' sites, metres. */
+  static double longestDiagonal(Observations data) {
+    return data.parts().stream().mapToDouble(RangeBounds::diagonal).max().orElse(0);
   }
 
   private static double diagonal(FieldRows part) {

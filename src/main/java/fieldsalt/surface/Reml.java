@@ -58,6 +58,25 @@ final class Reml {
     return rounded(shape, again.at());
   }
 
+  /** The highest likelihood at one range, sill and micro-scale share free. */
+  double bestAt(CovarianceModel start, double rangeM) {
+    Variogram shape = start.correlation().withRange(rangeM);
+    double[] from = parameters(start);
+    NelderMead search =
+        new NelderMead(
+            p -> likelihood.of(shape(shape, start.anisotropy(), p)),
+            new double[] {Math.log(sillLow), 0},
+            new double[] {Math.log(sillHigh), 1},
+            80);
+    double[] step = {0.2, 0.15};
+    return search.climb(new double[] {from[1], from[2]}, step, 1e-3).value();
+  }
+
+  private static CovarianceModel shape(Variogram v, Anisotropy anisotropy, double[] p) {
+    double sill = Math.exp(p[0]);
+    return new CovarianceModel(v, anisotropy, sill * (1 - p[1]), sill * p[1]);
+  }
+
   /** The nearest maximum to an isotropic model of the same shape. */
   Fit refine(CovarianceModel start) {
     Variogram shape = start.correlation();

@@ -19,6 +19,17 @@ public interface Surface {
   /** Distribution of the property at one point, averaged over variograms where that was done. */
   PointDistribution at(Target target);
 
+  /**
+   * What to measure next: paste re-runs of stored samples or new sites, the one with the largest
+   * gain first, each given those before it.
+   *
+   * @param zones each by points spread evenly over it; may be empty
+   * @param count how many
+   */
+  default Proposals measureNext(List<List<Target>> zones, int count) {
+    return new Proposals(0, 0, List.of());
+  }
+
   /** What was fitted, chosen and validated. */
   SurfaceReport report();
 

@@ -11,6 +11,7 @@ import java.util.List;
  * @param candidates leave-one-out figures of every method tried
  * @param variogram the fitted (or default) model
  * @param leftOut names of fields with 1 or 2 sites, which are not mapped
+ * @param details for the plots and tables of validation
  */
 public record SurfaceReport(
     String chosen,
@@ -18,21 +19,22 @@ public record SurfaceReport(
     List<Candidate> candidates,
     FittedVariogram variogram,
     List<Finding> findings,
-    List<String> leftOut) {
+    List<String> leftOut,
+    SurfaceDetails details) {
   public SurfaceReport {
     candidates = List.copyOf(candidates);
     findings = List.copyOf(findings);
     leftOut = List.copyOf(leftOut);
   }
 
-  /** A report of a ranch all of whose sampled fields are mapped. */
+  /** A report of a ranch all of whose sampled fields are mapped, without details. */
   public SurfaceReport(
       String chosen,
       String whyChosen,
       List<Candidate> candidates,
       FittedVariogram variogram,
       List<Finding> findings) {
-    this(chosen, whyChosen, candidates, variogram, findings, List.of());
+    this(chosen, whyChosen, candidates, variogram, findings, List.of(), SurfaceDetails.none());
   }
 
   /**

@@ -19,7 +19,7 @@ class SurfaceFitterTest {
   private static final SurfaceSettings SETTINGS = SurfaceSettings.defaults();
 
   private static RanchCase ranch() {
-    return RanchCase.simulated(new RanchCase.Plan(2, 30, 50, TRUE_MODEL, 0.2, 6), 3);
+    return RanchCase.simulated(new RanchCase.Plan(2, 30, 50, 1000, TRUE_MODEL, 0.2, 0, 6), 3);
   }
 
   @Test
