@@ -7,10 +7,16 @@ import java.util.Arrays;
  * closest in value, until none is left. Changes the classes of nodes.
  */
 final class Cleaner {
-  private static final int PASSES = 10;
+  private static final int PASSES = 12;
 
   /** From this pass on a part joins the neighbour with the longest contact: it ends sooner. */
   private static final int BY_CONTACT = 4;
+
+  /** Every so many passes what was joined is widened at the cost of others. */
+  private static final int BY_DISC = 6;
+
+  /** Share of a piece that may stay narrow when everything else was tried. */
+  private static final double NARROW_SHARE = 0.008;
 
   private final Nodes nodes;
   private final Widths widths;
@@ -34,38 +40,100 @@ final class Cleaner {
   void clean() {
     mergeSmall();
     for (int pass = 0; pass < PASSES; pass++) {
-      RegionGraph.Choice choice =
-          pass < BY_CONTACT ? RegionGraph.Choice.CLOSEST_VALUE : RegionGraph.Choice.LONGEST_CONTACT;
-      int[] piece = Components.of(nodes).of();
-      Widths.Narrow narrow = widths.narrow(piece);
-      if (narrow.count() == 0 || merge(piece, narrow, choice) == 0) {
+      if (widen(pass) == 0) {
         return;
       }
     }
     mergeSmall();
+    while (joinPiecesThatStayNarrow() > 0) {
+      mergeSmall();
+    }
+  }
+
+  /** One pass over what is narrow or small; how many were joined. */
+  int widen(int pass) {
+    int[] piece = Components.of(nodes).of();
+    Widths.Narrow narrow = widths.narrow(piece);
+    if (narrow.count() == 0) {
+      return 0;
+    }
+    int[] before = nodes.klass().clone();
+    int[] region = piece.clone();
+    int pieces = count(piece);
+    for (int i = 0; i < region.length; i++) {
+      region[i] = narrow.of()[i] >= 0 ? pieces + narrow.of()[i] : piece[i];
+    }
+    boolean[] thin = new boolean[pieces + narrow.count()];
+    Arrays.fill(thin, pieces, thin.length, true);
+    int merged =
+        merge(
+            region,
+            thin,
+            pass < BY_CONTACT
+                ? RegionGraph.Choice.CLOSEST_VALUE
+                : RegionGraph.Choice.LONGEST_CONTACT);
+    if (pass % BY_DISC == BY_DISC - 1) {
+      widenParts(narrow, before);
+    }
+    return merged;
+  }
+
+  /** Joins a whole piece where too much of it stays narrow whatever neighbour gets that part. */
+  private int joinPiecesThatStayNarrow() {
+    int[] piece = Components.of(nodes).of();
+    boolean[] far = widths.narrow(piece).far();
+    int[] all = new int[count(piece)];
+    int[] narrow = new int[all.length];
+    for (int i = 0; i < piece.length; i++) {
+      if (piece[i] >= 0) {
+        all[piece[i]]++;
+        narrow[piece[i]] += far[i] ? 1 : 0;
+      }
+    }
+    boolean[] thin = new boolean[all.length];
+    for (int p = 0; p < thin.length; p++) {
+      thin[p] = narrow[p] > NARROW_SHARE * all[p];
+    }
+    return merge(piece, thin, RegionGraph.Choice.CLOSEST_VALUE);
+  }
+
+  private static int count(int[] piece) {
+    return Arrays.stream(piece).max().orElse(-1) + 1;
+  }
+
+  private void widenParts(Widths.Narrow narrow, int[] before) {
+    int[] joined = new int[narrow.count()];
+    Arrays.fill(joined, -1);
+    for (int i = 0; i < before.length; i++) {
+      int part = narrow.of()[i];
+      if (part >= 0 && nodes.klass()[i] != before[i]) {
+        joined[part] = nodes.klass()[i];
+      }
+    }
+    for (int part = 0; part < joined.length; part++) {
+      if (joined[part] >= 0) {
+        widths.widen(narrow, part, joined[part]);
+      }
+    }
   }
 
   private void mergeSmall() {
     Components pieces = Components.of(nodes);
     if (pieces.count() > 1) {
-      int[] none = new int[pieces.of().length];
-      Arrays.fill(none, -1);
-      merge(pieces.of(), new Widths.Narrow(none, 0), RegionGraph.Choice.CLOSEST_VALUE);
+      merge(pieces.of(), new boolean[pieces.count()], RegionGraph.Choice.CLOSEST_VALUE);
     }
   }
 
-  private int merge(int[] piece, Widths.Narrow narrow, RegionGraph.Choice choice) {
-    int pieces = Arrays.stream(piece).max().orElse(-1) + 1;
-    int[] region = new int[piece.length];
-    for (int i = 0; i < region.length; i++) {
-      region[i] = narrow.of()[i] >= 0 ? pieces + narrow.of()[i] : piece[i];
-    }
-    RegionGraph graph = new RegionGraph(pieces + narrow.count());
+  private int merge(int[] region, boolean[] thin, RegionGraph.Choice choice) {
+    RegionGraph graph = new RegionGraph(thin.length);
     for (int i = 0; i < region.length; i++) {
       if (region[i] >= 0) {
-        graph.region(region[i], nodes.klass()[i], region[i] >= pieces);
+        graph.region(region[i], nodes.klass()[i], thin[region[i]]);
         graph.ground(
-            region[i], 1, nodes.value()[i], secondScale == 0 ? 0 : nodes.second()[i] * secondScale);
+            region[i],
+            1,
+            nodes.value()[i],
+            secondScale == 0 ? 0 : nodes.second()[i] * secondScale);
       }
     }
     addContacts(graph, region);

@@ -1,6 +1,7 @@
 package fieldsalt.zones;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
@@ -17,28 +18,42 @@ final class Widths {
   /** Share of the half width that a narrow part must reach out to be taken away. */
   private static final double REACH = 0.9;
 
+  /** Share of the half width beyond the opening from which on a node counts as far from it. */
+  private static final double FAR = 0.95;
+
   private final Nodes nodes;
   private final double radius;
   private final LinePoints outline;
   private final float[] toOutline;
   private final boolean[] fieldIsNarrow;
 
+  /** For each node the middle of the disc of the field's own opening that comes nearest to it. */
+  private final int[] middleOfDisc;
+
   /**
    * Narrow parts by node.
    *
    * @param of number of the narrow part, -1 where the piece is wide enough
+   * @param far whether the node lies farther than the half width from the opening of its piece
    */
-  record Narrow(int[] of, int count) {}
+  record Narrow(int[] of, int count, boolean[] far) {
+    static Narrow none(int nodes) {
+      int[] of = new int[nodes];
+      Arrays.fill(of, -1);
+      return new Narrow(of, 0, new boolean[nodes]);
+    }
+  }
 
   Widths(Nodes nodes, Polygon part, double minWidthM) {
     this.nodes = nodes;
     radius = minWidthM / 2 / nodes.lattice().stepM();
     outline = outline(nodes.lattice(), part);
     toOutline = distance(outline, (from, to) -> true);
-    float[] beyond = beyondOpening(toOutline, new int[nodes.lattice().nodes()]);
-    fieldIsNarrow = new boolean[beyond.length];
-    for (int i = 0; i < beyond.length; i++) {
-      fieldIsNarrow[i] = beyond[i] > SLACK;
+    Opening opening = opening(toOutline, new int[nodes.lattice().nodes()]);
+    middleOfDisc = opening.middle();
+    fieldIsNarrow = new boolean[middleOfDisc.length];
+    for (int i = 0; i < fieldIsNarrow.length; i++) {
+      fieldIsNarrow[i] = opening.beyond()[i] > SLACK;
     }
   }
 
@@ -84,15 +99,13 @@ final class Widths {
   /** Narrow parts of pieces. */
   Narrow narrow(int[] piece) {
     if (radius == 0) {
-      int[] none = new int[piece.length];
-      Arrays.fill(none, -1);
-      return new Narrow(none, 0);
+      return Narrow.none(piece.length);
     }
     LinePoints lines = linesBetween(piece);
     lines.addAll(outline);
     boolean[] inside = nodes.inside();
     float[] toLine = distance(lines, (from, to) -> inside[to]);
-    return group(beyondOpening(toLine, piece), piece);
+    return group(opening(toLine, piece).beyond(), piece);
   }
 
   private LinePoints linesBetween(int[] piece) {
@@ -119,47 +132,81 @@ final class Widths {
   }
 
   /**
-   * How far in steps each inside node lies beyond the opening of its own piece: 0 or less within
-   * it, infinite where the piece has no opening at all.
+   * The opening of pieces.
+   *
+   * @param beyond how far in steps each inside node lies beyond the opening of its own piece: 0 or
+   *     less within it, infinite where the piece has no opening at all
+   * @param middle node in the middle of the disc of the opening that comes nearest, -1 for none
    */
-  private float[] beyondOpening(float[] toLine, int[] piece) {
+  private record Opening(float[] beyond, int[] middle) {}
+
+  private Opening opening(float[] toLine, int[] piece) {
     boolean[] inside = nodes.inside();
     boolean[] core = new boolean[toLine.length];
     for (int i = 0; i < core.length; i++) {
       core[i] = inside[i] && toLine[i] >= radius;
     }
-    float[] beyond = spreadFromCore(toLine, piece, core).cost();
+    int[] rim =
+        IntStream.range(0, core.length).filter(i -> core[i] && toLine[i] < radius + 2).toArray();
+    Spread spread = spreadFrom(rim, toLine, piece, core);
+    float[] beyond = spread.cost();
+    int[] middle = spread.source();
     for (int i = 0; i < core.length; i++) {
       beyond[i] = core[i] || !inside[i] ? -1 : beyond[i];
+      middle[i] = core[i] ? i : middle[i] < 0 ? -1 : rim[middle[i]];
     }
-    return beyond;
+    return new Opening(beyond, middle);
   }
 
-  private Spread spreadFromCore(float[] toLine, int[] piece, boolean[] core) {
+  private Spread spreadFrom(int[] rim, float[] toLine, int[] piece, boolean[] core) {
     boolean[] inside = nodes.inside();
-    int columns = nodes.lattice().columns();
-    int[] rim = new int[1024];
-    int count = 0;
     LinePoints places = new LinePoints();
-    for (int i = 0; i < core.length; i++) {
-      if (core[i] && toLine[i] < radius + 2) {
-        rim = count == rim.length ? Arrays.copyOf(rim, count * 2) : rim;
-        rim[count++] = i;
-        int row = i / columns;
-        places.add(i % columns, row);
-      }
-    }
-    float[] head = new float[count];
-    for (int k = 0; k < count; k++) {
+    float[] head = new float[rim.length];
+    for (int k = 0; k < rim.length; k++) {
+      places.add(nodes.lattice().columnOf(rim[k]), nodes.lattice().rowOf(rim[k]));
       head[k] = toLine[rim[k]];
     }
     Spread spread =
         new Spread(
             nodes.lattice(), places.columns(), places.rows(), head, Double.POSITIVE_INFINITY);
-    for (int k = 0; k < count; k++) {
+    for (int k = 0; k < rim.length; k++) {
       spread.seed(rim[k], k);
     }
     return spread.run((from, to) -> inside[to] && !core[to] && piece[to] == piece[from]);
+  }
+
+  /**
+   * Gives discs of the machine's width to one class, as few as cover a narrow part: it is then wide
+   * wherever the field is.
+   *
+   * @param part a narrow part
+   */
+  void widen(Narrow narrow, int part, int toClass) {
+    boolean[] covered = new boolean[narrow.of().length];
+    for (int i = 0; i < covered.length; i++) {
+      if (narrow.of()[i] == part && !covered[i] && middleOfDisc[i] >= 0) {
+        disc(middleOfDisc[i], toClass, covered);
+        covered[i] = true;
+      }
+    }
+  }
+
+  private void disc(int middle, int toClass, boolean[] covered) {
+    Lattice lattice = nodes.lattice();
+    int reach = (int) Math.ceil(radius);
+    int row = lattice.rowOf(middle);
+    int column = lattice.columnOf(middle);
+    for (int r = Math.max(0, row - reach); r <= Math.min(lattice.rows() - 1, row + reach); r++) {
+      for (int c = Math.max(0, column - reach);
+          c <= Math.min(lattice.columns() - 1, column + reach);
+          c++) {
+        int node = r * lattice.columns() + c;
+        if (nodes.inside()[node] && Math.hypot(r - row, c - column) <= radius + SLACK) {
+          nodes.klass()[node] = toClass;
+          covered[node] = true;
+        }
+      }
+    }
   }
 
   private Narrow group(float[] beyond, int[] piece) {
@@ -171,14 +218,16 @@ final class Widths {
         count += flood(i, count, beyond, piece, of) ? 1 : 0;
       }
     }
+    boolean[] far = new boolean[of.length];
     for (int i = 0; i < of.length; i++) {
       of[i] = Math.max(-1, of[i]);
+      far[i] = of[i] >= 0 && beyond[i] > FAR * radius;
     }
-    return new Narrow(of, count);
+    return new Narrow(of, count, far);
   }
 
   private boolean isNarrow(int node, float[] beyond) {
-    return nodes.inside()[node] && !fieldIsNarrow[node] && beyond[node] > SLACK;
+    return nodes.inside()[node] && !fieldIsNarrow[node] && beyond[node] > 0.5 * radius;
   }
 
   /** Marks a connected narrow part; with -2 if it does not reach out far enough to matter. */
