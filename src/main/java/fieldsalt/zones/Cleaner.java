@@ -130,10 +130,7 @@ final class Cleaner {
       if (region[i] >= 0) {
         graph.region(region[i], nodes.klass()[i], thin[region[i]]);
         graph.ground(
-            region[i],
-            1,
-            nodes.value()[i],
-            secondScale == 0 ? 0 : nodes.second()[i] * secondScale);
+            region[i], 1, nodes.value()[i], secondScale == 0 ? 0 : nodes.second()[i] * secondScale);
       }
     }
     addContacts(graph, region);

@@ -171,7 +171,7 @@ final class FieldZoner {
         .map(
             w ->
                 Nodes.of(
-                    w.cells(), cutter, w.value(), w.second(), InsideNodes.of(w.cells(), part)));
+                    w.cells(), cutter, w.value(), w.second(), InsideNodes.walled(w.cells(), part)));
   }
 
   /**

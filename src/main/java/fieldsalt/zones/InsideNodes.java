@@ -3,6 +3,7 @@ package fieldsalt.zones;
 import java.util.Arrays;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 
 /** Which nodes of a lattice lie inside a polygon: even-odd along each row. */
@@ -18,15 +19,69 @@ final class InsideNodes {
   }
 
   static boolean[] of(Lattice lattice, Geometry area) {
+    return scan(lattice, area, false).fill();
+  }
+
+  /**
+   * As {@code of}, but nodes on both sides of a slit of the outline that runs between neighbouring
+   * nodes count as outside: otherwise ground would seem to go on through it.
+   */
+  static boolean[] walled(Lattice lattice, Geometry area) {
+    InsideNodes rows = scan(lattice, area, false);
+    boolean[] inside = rows.fill();
+    rows.slits((line, k) -> inside[line * lattice.columns() + k] = false);
+    Lattice turned =
+        new Lattice(
+            -lattice.northM(),
+            -lattice.westM(),
+            lattice.stepM(),
+            /* columns= */ lattice.rows(),
+            /* rows= */ lattice.columns());
+    scan(turned, area, true).slits((line, k) -> inside[k * lattice.columns() + line] = false);
+    return inside;
+  }
+
+  private static InsideNodes scan(Lattice lattice, Geometry area, boolean turned) {
     InsideNodes scan = new InsideNodes(lattice);
     for (int g = 0; g < area.getNumGeometries(); g++) {
       Polygon polygon = (Polygon) area.getGeometryN(g);
-      scan.ring(polygon.getExteriorRing().getCoordinates());
+      scan.ring(coordinates(polygon.getExteriorRing(), turned));
       for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-        scan.ring(polygon.getInteriorRingN(h).getCoordinates());
+        scan.ring(coordinates(polygon.getInteriorRingN(h), turned));
       }
     }
-    return scan.fill();
+    for (int row = 0; row < lattice.rows(); row++) {
+      Arrays.sort(scan.cuts[row], 0, scan.cutCount[row]);
+    }
+    return scan;
+  }
+
+  /** Columns become rows, from the west on, each from the north on. */
+  private static Coordinate[] coordinates(LinearRing ring, boolean turned) {
+    Coordinate[] c = ring.getCoordinates();
+    return turned
+        ? Arrays.stream(c).map(p -> new Coordinate(-p.y, -p.x)).toArray(Coordinate[]::new)
+        : c;
+  }
+
+  private interface NodeOnLine {
+    void mark(int line, int k);
+  }
+
+  private void slits(NodeOnLine node) {
+    for (int row = 0; row < lattice.rows(); row++) {
+      for (int k = 1; k < cutCount[row]; k++) {
+        int before = gap(cuts[row][k - 1]);
+        if (before == gap(cuts[row][k]) && before >= 0 && before + 1 < lattice.columns()) {
+          node.mark(row, before);
+          node.mark(row, before + 1);
+        }
+      }
+    }
+  }
+
+  private int gap(double x) {
+    return (int) Math.floor((x - lattice.westM()) / lattice.stepM());
   }
 
   private void ring(Coordinate[] ring) {
@@ -61,7 +116,6 @@ final class InsideNodes {
   private boolean[] fill() {
     boolean[] inside = new boolean[lattice.nodes()];
     for (int row = 0; row < lattice.rows(); row++) {
-      Arrays.sort(cuts[row], 0, cutCount[row]);
       for (int k = 0; k + 1 < cutCount[row]; k += 2) {
         fillRow(inside, row, cuts[row][k], cuts[row][k + 1]);
       }

@@ -26,18 +26,19 @@ public final class ZonePoints {
    * @return at least one point, at most {@code most}, from south-west to north-east
    */
   public static List<PlaceM> spread(Geometry areaM, int most) {
+    IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(areaM);
+    Envelope box = areaM.getEnvelopeInternal();
     double stepM = Math.sqrt(areaM.getArea() / most);
-    List<PlaceM> points = lattice(areaM, stepM);
+    List<PlaceM> points = lattice(box, locator, stepM);
     while (points.size() > most) {
       stepM *= WIDER;
-      points = lattice(areaM, stepM);
+      points = lattice(box, locator, stepM);
     }
     return points.isEmpty() ? List.of(inside(areaM)) : points;
   }
 
-  private static List<PlaceM> lattice(Geometry areaM, double stepM) {
-    IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(areaM);
-    Envelope box = areaM.getEnvelopeInternal();
+  private static List<PlaceM> lattice(
+      Envelope box, IndexedPointInAreaLocator locator, double stepM) {
     List<PlaceM> points = new ArrayList<>();
     for (double y = first(box.getMinY(), box.getHeight(), stepM); y < box.getMaxY(); y += stepM) {
       for (double x = first(box.getMinX(), box.getWidth(), stepM); x < box.getMaxX(); x += stepM) {

@@ -13,8 +13,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.util.AffineTransformation;
 
 /** A random field with a random surface: holes, parts, slivers, 3 to 9 classes. */
-record RandomCase(
-    FieldBoundary field, double cellM, DoubleBinaryOperator ece, ClassScheme scheme) {
+record RandomCase(FieldBoundary field, double cellM, DoubleBinaryOperator ece, ClassScheme scheme) {
   private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
   static RandomCase of(int seed) {
@@ -23,8 +22,7 @@ record RandomCase(
     double south = 4_000_000 + random.nextInt(500_000);
     double size = 250 + random.nextDouble() * 900;
     Geometry shape = shape(random, seed % 8, size);
-    shape =
-        AffineTransformation.rotationInstance(random.nextDouble() * 6.28).transform(shape);
+    shape = AffineTransformation.rotationInstance(random.nextDouble() * 6.28).transform(shape);
     shape = AffineTransformation.translationInstance(west, south).transform(shape);
     double cell = List.of(5.0, 5.0, 10.0, 12.0).get(random.nextInt(4));
     int classes = 3 + seed % 7;
@@ -63,8 +61,7 @@ record RandomCase(
   /** A needle cut into the field from its edge. */
   private static Geometry wedge(double size) {
     return Given.wkt(
-        "POLYGON ((%f 0, %f 20, %f -20, %f 0))"
-            .formatted(size / 4, -size, -size, size / 4));
+        "POLYGON ((%f 0, %f 20, %f -20, %f 0))".formatted(size / 4, -size, -size, size / 4));
   }
 
   private static Geometry blob(Random random, double x, double y, double radius, int corners) {
@@ -93,7 +90,10 @@ record RandomCase(
       double f = 2 * Math.PI / length;
       w[k] =
           new double[] {
-            f * Math.cos(angle), f * Math.sin(angle), random.nextDouble() * 6.28, 0.1 + 0.2 * random.nextDouble()
+            f * Math.cos(angle),
+            f * Math.sin(angle),
+            random.nextDouble() * 6.28,
+            0.1 + 0.2 * random.nextDouble()
           };
     }
     return (x, y) -> {

@@ -35,7 +35,9 @@ class RandomZonesTest {
       double area = given.field().shapeM().getArea();
       assertThat(CoverageValidator.isValid(shapes)).as("seed " + seed).isTrue();
       double sum = 0;
-      for (Geometry s : shapes) { sum += s.getArea(); }
+      for (Geometry s : shapes) {
+        sum += s.getArea();
+      }
       assertThat(sum).isCloseTo(area, within(1e-6 * area));
       double worst = 0;
       double smallest = 1e9;
@@ -47,8 +49,18 @@ class RandomZonesTest {
       kept.add(k);
       System.out.printf(
           "%d kind %d cell %.0f ha %.1f classes %d zones %d smallest %.2f narrow %.4f kept %.3f changed %.3f R2 %.3f ms %.0f%n",
-          seed, seed % 8, given.cellM(), area / 1e4, given.scheme().labels().size(), shapes.length, smallest, worst, k,
-          zones.changedHaByField().get(given.field().name()) / (area / 1e4), zones.varianceExplainedByField().get(given.field().name()), (t1 - t0) / 1e6);
+          seed,
+          seed % 8,
+          given.cellM(),
+          area / 1e4,
+          given.scheme().labels().size(),
+          shapes.length,
+          smallest,
+          worst,
+          k,
+          zones.changedHaByField().get(given.field().name()) / (area / 1e4),
+          zones.varianceExplainedByField().get(given.field().name()),
+          (t1 - t0) / 1e6);
     }
     Collections.sort(kept);
     System.out.println("median kept " + kept.get(kept.size() / 2));
