@@ -46,4 +46,44 @@ final class Measured {
     }
     return (double) kept / all;
   }
+
+  /** Zones and field in degrees: 1 m is about 1/111,320 of a degree of latitude. */
+  record Rounded(Geometry field, Geometry[] zones) {
+    Geometry union() {
+      return org.locationtech.jts.coverage.CoverageUnion.union(zones);
+    }
+  }
+
+  /** A projection for tests: by meridian and parallel, with a cross term as grids have. */
+  static double[] lonLat(double x, double y) {
+    double lat = y / 111_320;
+    return new double[] {
+      -114 + (x - 500_000) / (111_320 * Math.cos(Math.toRadians(lat))), lat + 1e-12 * x * y
+    };
+  }
+
+  static Rounded rounded(Geometry fieldM, List<Geometry> zonesM) {
+    Geometry field = fieldM.copy();
+    field.apply(
+        (org.locationtech.jts.geom.CoordinateFilter)
+            c -> {
+              double[] p = lonLat(c.x, c.y);
+              c.x = Math.round(p[0] * 1e7) / 1e7;
+              c.y = Math.round(p[1] * 1e7) / 1e7;
+            });
+    List<Geometry> zones = LonLatZones.round(zonesM, fieldM, Measured::lonLat);
+    return new Rounded(field, zones.toArray(Geometry[]::new));
+  }
+
+  /** The most decimals that a coordinate has when it is printed in full. */
+  static int decimals(Geometry[] shapes) {
+    int most = 0;
+    for (Geometry shape : shapes) {
+      for (org.locationtech.jts.geom.Coordinate c : shape.getCoordinates()) {
+        most = Math.max(most, new java.math.BigDecimal(Double.toString(c.x)).scale());
+        most = Math.max(most, new java.math.BigDecimal(Double.toString(c.y)).scale());
+      }
+    }
+    return most;
+  }
 }
