@@ -7,9 +7,16 @@ import java.util.Optional;
 
 /** A unit of electrical conductivity, with the spellings that laboratories use. */
 public enum EcUnit {
-  DS_PER_M("dS/m", 1, " ds/m dsm-1 dsm1 mmhos/cm mmho/cm mmhoscm-1 "),
+  DS_PER_M(
+      "dS/m",
+      1,
+      " ds/m decisiemens/m dsm-1 dsm1 mmhos/cm mmho/cm mmhoscm-1 mmhocm-1 millimhos/cm"
+          + " millimho/cm "),
   MS_PER_CM("mS/cm", 1, " ms/cm mscm-1 mscm1 millisiemens/cm "),
-  US_PER_CM("\u00b5S/cm", 1e-3, " us/cm uscm-1 umhos/cm umho/cm micromhos/cm "),
+  US_PER_CM(
+      "\u00b5S/cm",
+      1e-3,
+      " us/cm uscm-1 umhos/cm umho/cm micromhos/cm micromho/cm umhoscm-1 uscm1 microsiemens/cm "),
   MS_PER_M("mS/m", 1e-2, " ms/m msm-1 msm1 millisiemens/m "),
   S_PER_M("S/m", 10, " s/m sm-1 siemens/m ");
 

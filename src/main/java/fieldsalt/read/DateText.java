@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
  */
 record DateText(Optional<LocalDate> date, int first, int second, int year) {
   private static final Pattern ISO =
-      Pattern.compile("(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})(?:[T ].*)?");
+      Pattern.compile("(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})(?:[t ].*)?");
   private static final Pattern COMPACT = Pattern.compile("((?:19|20)\\d{2})(\\d{2})(\\d{2})");
   private static final Pattern DAY_NAME =
       Pattern.compile("(\\d{1,2})(?:st|nd|rd|th)?[-/. ]+(\\p{L}{3,9})\\.?[-/., ]+(\\d{4}|\\d{2})");

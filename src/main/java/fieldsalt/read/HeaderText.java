@@ -39,7 +39,8 @@ record HeaderText(String raw, String name, String unit, boolean calculated) {
     text = AT_25.matcher(text.toLowerCase(Locale.ROOT)).replaceAll(" ").strip();
     int trailing = unit.isEmpty() ? UnitText.trailing(text) : -1;
     if (trailing > 0) {
-      unit = text.substring(trailing + 1).strip().replaceFirst("(?<=[a-z]) (?=[a-z0-9])", "/");
+      unit = text.substring(trailing + 1).strip();
+      unit = unit.endsWith("1") ? unit : unit.replaceFirst("(?<=[a-z]) (?=[a-z0-9])", "/");
       text = text.substring(0, trailing);
     }
     return new HeaderText(header, plain(text), unit, CALCULATED.matcher(text).find());

@@ -46,7 +46,7 @@ record Limit(Plausibility of) {
 
   /** The factor of ten, hundred or thousand that would make a value usual; empty if none does. */
   OptionalDouble slip(double value) {
-    for (double factor : new double[] {0.001, 0.01, 0.1, 10, 100, 1000}) {
+    for (double factor : new double[] {0.1, 10, 0.01, 100, 0.001, 1000}) {
       double mended = value * factor;
       if (isUsual(mended) && mended > 1.01 * of.warnBelow().orElse(0)) {
         return OptionalDouble.of(factor);

@@ -114,7 +114,7 @@ final class Readings {
     double median = medians.getOrDefault(method, 0.0);
     String likely =
         median > 0
-            ? likely(median, method, OptionalDouble.empty())
+            ? likely(median, median, method, OptionalDouble.empty())
                 .map(u -> " (" + u.what() + "?)")
                 .orElse("")
             : "";
@@ -131,7 +131,7 @@ final class Readings {
       return Optional.empty();
     }
     if (!isConfirmed(line, unit) && isSuspect(ds, limit, method)) {
-      Optional<Likely> likely = likely(r.raw(), method, typical(method));
+      Optional<Likely> likely = likely(r.raw(), ds, method, typical(method));
       if (likely.isPresent()) {
         slip(line, r, unit, ds, likely.get());
         return Optional.empty();
@@ -184,7 +184,7 @@ final class Readings {
   private void impossible(
       SampleLine line, SampleLine.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
     Optional<Likely> likely =
-        r.raw() > 0 ? likely(r.raw(), method, typical(method)) : Optional.empty();
+        r.raw() > 0 ? likely(r.raw(), ds, method, typical(method)) : Optional.empty();
     if (likely.isPresent()) {
       slip(line, r, unit, ds, likely.get());
     } else {
@@ -211,13 +211,11 @@ final class Readings {
             + unit.map(ReadingUnit::label).orElse("(no unit)")
             + ", by a factor of "
             + by
-            + " not like a soil; "
-            + LineCells.plain(r.raw())
-            + " "
-            + likely.what()
-            + " = "
+            + " not like a soil; likely "
+            + likely.said(r.raw())
+            + " (= "
             + LineCells.plain(other)
-            + " dS/m would be",
+            + " dS/m)",
         "left out until you confirm it: confirm: {\""
             + line.source().row()
             + "\": "
@@ -231,18 +229,26 @@ final class Readings {
    * @param what the unit, or a slip of the decimal point
    * @param unit to confirm
    */
-  private record Likely(String what, EcUnit unit, double dSPerM) {}
+  private record Likely(String what, EcUnit unit, double dSPerM) {
+    String said(double raw) {
+      return what.equals(unit.label()) ? LineCells.plain(raw) + " " + what : what;
+    }
+  }
 
   /**
    * The unit (or the place of the point) that makes a number usual, nearest to the file's others.
    */
-  private static Optional<Likely> likely(double raw, Method method, OptionalDouble typical) {
+  private static Optional<Likely> likely(
+      double raw, double ds, Method method, OptionalDouble typical) {
     List<Likely> candidates = new ArrayList<>();
     for (EcUnit unit : EcUnit.values()) {
       candidates.add(new Likely(unit.label(), unit, raw * unit.dSPerM()));
     }
-    candidates.add(
-        new Likely("dS/m with its decimal point one place off", EcUnit.DS_PER_M, raw / 10));
+    for (double factor : new double[] {10, 100, 1000}) {
+      String by = LineCells.plain(factor) + " times too ";
+      candidates.add(new Likely(by + "large", EcUnit.DS_PER_M, ds / factor));
+      candidates.add(new Likely(by + "small", EcUnit.DS_PER_M, ds * factor));
+    }
     double middle = typical.orElse(method == Method.PASTE ? 3 : 0.8);
     Limit limit = Limit.ofEc(method);
     Likely best = null;

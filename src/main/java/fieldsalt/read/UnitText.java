@@ -13,13 +13,15 @@ final class UnitText {
   private static final Map<String, Pattern> SPELLINGS = new LinkedHashMap<>();
   private static final Pattern TRAILING_EC =
       Pattern.compile(
-          "(?i)[ ,;:_-]((d|m|u|\u03bc)?s[ /]?(m|cm)( ?-? ?1)?|(m|u|\u03bc)mhos?[ /]?cm( ?-? ?1)?)$");
+          "(?i)[ ,;:_-]((d|m|u|\u03bc|deci|milli|micro)?(s|siemens)[ /]?(m|cm)( ?-?"
+              + " ?1)?|(m|u|\u03bc|milli|micro)mhos?[ /]?cm( ?-? ?1)?)$");
   private static final Pattern TRAILING =
       Pattern.compile(
-          "(?i)[ ,;:-](meq[ /]l|me[ /]l|mmol(?:c|\\(c\\)|\\+|\\(\\+\\))?[ /]l|mg[ /]l|mg[ /]kg|ppm|pct|percent|%|"
-              + "cm|in|inch|inches|ft|feet|(?:deg|\u00b0)? ?c|h|hrs?|hours?|meq[ /]100 ?g|"
-              + "cmol(?:c|\\(c\\)|\\+|\\(\\+\\))?[ /]kg|g[ /](?:cm3|cc)|mg[ /]m3|t[ /]m3|kg[ /]m3|"
-              + "t[ /]ha|tons?[ /]acre|t[ /]ac|tons?[ /]ac|lbs?[ /]ac(?:re)?)$");
+          "(?i)[ ,;:-](meq[ /]l|me[ /]l|mmol(?:c|\\(c\\)|\\+|\\(\\+\\))?[ /]l|mg[ /]l|mg["
+              + " /]kg|ppm|pct|percent|%|cm|in|inch|inches|ft|feet|(?:deg|\u00b0)?"
+              + " ?c|h|hrs?|hours?|meq[ /]100 ?g|cmol(?:c|\\(c\\)|\\+|\\(\\+\\))?[ /]kg|g["
+              + " /](?:cm3|cc)|mg[ /]m3|t[ /]m3|kg[ /]m3|t[ /]ha|tons?[ /]acre|t[ /]ac|tons?["
+              + " /]ac|lbs?[ /]ac(?:re)?)$");
 
   static {
     put(
@@ -35,7 +37,7 @@ final class UnitText {
     put("m", "m|met(er|re)s?");
     put("mm", "mm");
     put("c", "\u00b0?c|degc|deg\\.?c|celsius");
-    put("f", "\u00b0f|degf|fahrenheit");
+    put("f", "\u00b0?f|degf|fahrenheit");
     put("h", "h|hr|hrs|hours?");
     put(
         "meq/100g",

@@ -17,7 +17,7 @@ class RanchReaderTest {
     assertThat(ranch.findings())
         .filteredOn(f -> f.code().equals("unit-slip"))
         .singleElement()
-        .satisfies(f -> assertThat(f.found()).contains("4000 dS/m", "4000 \u00b5S/cm = 4 dS/m"))
+        .satisfies(f -> assertThat(f.found()).contains("4000 dS/m", "4000 \u00b5S/cm (= 4 dS/m)"))
         .satisfies(f -> assertThat(f.done()).contains("confirm:"));
     assertThat(ranch.fields())
         .extracting(FieldBoundary::name)
