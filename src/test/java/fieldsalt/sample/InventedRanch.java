@@ -65,7 +65,7 @@ public final class InventedRanch {
   public static InventedRanch ofOne(long seed) {
     InventedRanch ranch = new InventedRanch(seed, List.of(InventedField.small()));
     for (Bag bag : ranch.bags(InventedField.small())) {
-      ranch.read(bag, "Lab B", Method.PASTE, (depth, ece) -> Map.of());
+      ranch.read(bag, "Lab B", Method.PASTE, (ece, reading) -> Map.of());
     }
     return ranch;
   }
@@ -100,9 +100,9 @@ public final class InventedRanch {
     }
   }
 
-  /** Cells of a row beyond its EC, from its layer and the bag's true ECe. */
+  /** Cells of a row beyond its EC, from its layer, the bag's true ECe and the reading. */
   private interface Extras {
-    Map<String, String> of(DepthRange depth, double ece);
+    Map<String, String> of(double ece, double reading);
   }
 
   private void sampleNorth() {
@@ -113,12 +113,12 @@ public final class InventedRanch {
         evenly(bySalt.stream().filter(b -> !paired.contains(b.id)).toList(), 3);
     for (Bag bag : bags) {
       if (!pasteOnly.contains(bag.id)) {
-        read(bag, "Lab A", Method.ONE_TO_FIVE, (depth, ece) -> Map.of());
+        read(bag, "Lab A", Method.ONE_TO_FIVE, (ece, reading) -> Map.of());
       }
     }
     for (Bag bag : bags) {
       if (paired.contains(bag.id) || pasteOnly.contains(bag.id)) {
-        read(bag, "Lab B", Method.PASTE, (depth, ece) -> cations(ece, 3.5 + 0.25 * ece));
+        read(bag, "Lab B", Method.PASTE, (ece, reading) -> cations(reading, 3.5 + 0.25 * ece));
       }
     }
   }
@@ -128,18 +128,18 @@ public final class InventedRanch {
     List<Bag> bySalt = bags.stream().sorted(Comparator.comparingDouble(Bag::rootZoneEce)).toList();
     List<String> paired = evenly(bySalt, 4);
     for (Bag bag : bags) {
-      read(bag, "Lab A", Method.ONE_TO_ONE, (depth, ece) -> sodicity(bag));
+      read(bag, "Lab A", Method.ONE_TO_ONE, (ece, reading) -> sodicity(bag));
     }
     for (Bag bag : bags) {
       if (paired.contains(bag.id)) {
-        read(bag, "Lab B", Method.PASTE, (depth, ece) -> Map.of());
+        read(bag, "Lab B", Method.PASTE, (ece, reading) -> Map.of());
       }
     }
   }
 
   private void sampleGarden() {
     for (Bag bag : bags(fields.get("garden"))) {
-      read(bag, "Lab B", Method.PASTE, (depth, ece) -> cations(ece, 3));
+      read(bag, "Lab B", Method.PASTE, (ece, reading) -> cations(reading, 3));
     }
   }
 
@@ -169,13 +169,13 @@ public final class InventedRanch {
               micro ? "uS/cm" : "dS/m",
               bag.texture,
               lab,
-              extras.of(depth, ece)));
+              extras.of(ece, reading)));
     }
   }
 
   /** Cations of a paste extract, meq/L, that sum to 10 x EC and have this SAR. */
-  private Map<String, String> cations(double ece, double sar) {
-    double sum = 10 * ece * Math.exp(0.03 * random.nextGaussian());
+  private Map<String, String> cations(double ec, double sar) {
+    double sum = 10 * ec * Math.exp(0.03 * random.nextGaussian());
     double half = sar / Math.sqrt(2);
     double root = (-half + Math.sqrt(half * half + 4 * sum)) / 2;
     double divalent = root * root;
