@@ -1,7 +1,7 @@
 package fieldsalt.read;
 
 import fieldsalt.finding.InputProblem;
-import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -52,8 +52,10 @@ final class Gpx {
   private static XMLStreamReader reader(InputFile file) throws XMLStreamException {
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+    factory.setXMLReporter((message, type, info, location) -> {});
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    return factory.createXMLStreamReader(new ByteArrayInputStream(file.bytes()));
+    return factory.createXMLStreamReader(
+        new StringReader(TextDecoding.decode(file).text().strip()));
   }
 
   private static Sheet.Line waypoint(XMLStreamReader xml, int number) throws XMLStreamException {

@@ -20,6 +20,8 @@ final class IonCells {
   private final Columns columns;
   private final LineCells cells;
   private final Notes notes;
+  private final Memo<String> methods = new Memo<>(IonCells::canonical);
+  private final Memo<String> units = new Memo<>(u -> UnitText.of(u).orElse(""));
   private final Set<String> told = new HashSet<>();
 
   IonCells(Sheet sheet, Columns columns, LineCells cells, Notes notes) {
@@ -56,7 +58,7 @@ final class IonCells {
   private String method(Sheet.Line line) {
     String cell = columns.cell(line, "ions_method");
     if (!cell.isEmpty()) {
-      return canonical(cell);
+      return methods.of(cell);
     }
     for (String ion : List.of("na_meq_l", "ca_meq_l", "sar")) {
       var said = columns.get(ion).flatMap(c -> c.said().method());
@@ -76,7 +78,7 @@ final class IonCells {
   }
 
   private String unit(String column) {
-    return columns.get(column).map(Columns.Column::unit).flatMap(UnitText::of).orElse("");
+    return columns.has(column) ? units.of(columns.get(column).orElseThrow().unit()) : "";
   }
 
   private OptionalDouble soluble(Sheet.Line line, String ion, List<String> atMost) {

@@ -37,7 +37,7 @@ final class LineCells {
         if (NumberCell.provesDecimalComma(cell)) {
           return true;
         }
-        point |= NumberCell.provesDecimalPoint(cell);
+        point = point || NumberCell.provesDecimalPoint(cell);
       }
     }
     return !point && !sheet.commaSeparated();
@@ -89,19 +89,26 @@ final class LineCells {
     }
     Limit limit = Limit.of(quantity);
     double value = raw.getAsDouble() * factor;
-    String found = name(ours) + " " + (plain(value) + " " + limit.unit()).strip();
     if (!limit.isPossible(value)) {
       notes.row(
           "impossible",
           sheet.source(line),
-          found + hint(limit, value),
+          found(ours, value, limit) + hint(limit, value),
           "the cell is left out; possible is " + limit.possible());
       return OptionalDouble.empty();
     }
     if (!limit.isUsual(value) && TOLD_HERE.contains(quantity)) {
-      notes.row("unusual", sheet.source(line), found, "kept; usual is " + limit.usual());
+      notes.row(
+          "unusual",
+          sheet.source(line),
+          found(ours, value, limit),
+          "kept; usual is " + limit.usual());
     }
     return OptionalDouble.of(value);
+  }
+
+  private String found(String ours, double value, Limit limit) {
+    return name(ours) + " " + (plain(value) + " " + limit.unit()).strip();
   }
 
   private static String hint(Limit limit, double value) {

@@ -22,9 +22,14 @@ record NumberCell(Kind kind, double value, String unit) {
 
   private static final Pattern SHAPE =
       Pattern.compile(
-          "(<|>|\u2264|\u2265|<=|>=|less than|below|above|over|greater than)?\\s*"
-              + "([-+\u2212]?(?:\\d[\\d.,'\u2019 ]*|[.,]\\d+)(?:[eE][-+]?\\d{1,3})?)\\s*(\\*{0,3})\\s*(.*)",
+          "(<|>|\u2264|\u2265|<=|>=|less than|below|above|over|greater"
+              + " than)?\\s*([-+\u2212]?(?:\\d[\\d.,'\u2019"
+              + " ]*|[.,]\\d+)(?:[eE][-+]?\\d{1,3})?)\\s*(\\*{0,3})\\s*(.*)",
           Pattern.CASE_INSENSITIVE);
+  private static final Pattern DECIMAL_COMMA =
+      Pattern.compile("[<>]?\\s*-?(\\d+,(\\d{1,2}|\\d{4,})|0,\\d+|\\d{4,},\\d+)");
+  private static final Pattern DECIMAL_POINT =
+      Pattern.compile("[<>]?\\s*-?\\d+\\.(\\d{1,2}|\\d{4,})");
   private static final NumberCell NOTHING = new NumberCell(Kind.EMPTY, Double.NaN, "");
   private static final NumberCell SPEECH = new NumberCell(Kind.WORDS, Double.NaN, "");
 
@@ -108,14 +113,12 @@ record NumberCell(Kind kind, double value, String unit) {
 
   /** Whether a cell can only be read with a comma before its decimals. */
   static boolean provesDecimalComma(String cell) {
-    return cell.indexOf(',') > 0
-        && cell.indexOf('.') < 0
-        && cell.matches("[<>]?\\s*-?(\\d+,(\\d{1,2}|\\d{4,})|0,\\d+|\\d{4,},\\d+)");
+    return cell.indexOf(',') > 0 && cell.indexOf('.') < 0 && DECIMAL_COMMA.matcher(cell).matches();
   }
 
   /** Whether a cell has a point before its decimals. */
   static boolean provesDecimalPoint(String cell) {
-    return cell.indexOf('.') > 0 && cell.matches("[<>]?\\s*-?\\d+\\.(\\d{1,2}|\\d{4,})");
+    return cell.indexOf('.') > 0 && DECIMAL_POINT.matcher(cell).matches();
   }
 
   boolean isPresent() {

@@ -280,9 +280,17 @@ public final class RanchReader {
     notes.problem(
         String.join(
             ", ", job.paths("samples").stream().map(p -> String.valueOf(p.getFileName())).toList()),
-        placed == 0 ? "no row with a place" : "no site in or near any field",
+        placed == 0 ? "no row with a place" + badCoordinate() : "no site in or near any field",
         "sites inside the fields",
         remedy);
+  }
+
+  private String badCoordinate() {
+    return notes.findings().stream()
+        .filter(f -> f.code().equals("bad-coordinate"))
+        .map(f -> " (" + f.where() + ": " + f.found() + ")")
+        .findFirst()
+        .orElse("");
   }
 
   private void tellUnmapped() {

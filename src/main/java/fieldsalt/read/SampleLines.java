@@ -10,10 +10,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /** Reads the lines of a samples sheet cell by cell. */
 final class SampleLines {
   private static final double TONS_PER_ACRE = 2.241702; // short tons per acre in Mg/ha
+
+  private static final Set<String> UNCOMPENSATED =
+      Set.of("no", "n", "false", "0", "uncompensated", "raw");
+  private static final Pattern SIGN =
+      Pattern.compile("(?i)\\++|-+|yes|no|none|low|medium|high|trace|slight|strong|moderate|[lmh]");
 
   private final Sheet sheet;
   private final Columns columns;
@@ -21,6 +27,13 @@ final class SampleLines {
   private final Notes notes;
   private final LineCells cells;
   private final IonCells ions;
+  private final Memo<Optional<Texture>> textures = new Memo<>(TextureWords::of);
+  private final Memo<Optional<DepthText>> depths = new Memo<>(DepthText::of);
+  private final Memo<Optional<DateText>> dates = new Memo<>(DateText::of);
+  private final Memo<MethodWords.Said> methods = new Memo<>(MethodWords::parse);
+  private final Memo<ReadingKind> kinds = new Memo<>(MethodWords::reading);
+  private final Memo<String> headerUnits = new Memo<>(u -> UnitText.of(u).orElse(""));
+  private final Memo<Optional<ReadingUnit>> units = new Memo<>(ReadingUnit::of);
   private final Set<String> schemes = new TreeSet<>();
   private final int property;
 
@@ -178,7 +191,7 @@ final class SampleLines {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    Optional<DepthText> depth = DepthText.of(text);
+    Optional<DepthText> depth = depths.of(text);
     if (depth.isEmpty()) {
       boolean date = DateText.of(text).isPresent();
       notes.row(
@@ -199,7 +212,7 @@ final class SampleLines {
   }
 
   private String headerUnit(String column) {
-    return columns.get(column).map(Columns.Column::unit).flatMap(UnitText::of).orElse("");
+    return columns.has(column) ? headerUnits.of(columns.get(column).orElseThrow().unit()) : "";
   }
 
   private Optional<DepthText> edges(Sheet.Line line) {
@@ -218,7 +231,7 @@ final class SampleLines {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    Optional<DateText> date = DateText.of(text);
+    Optional<DateText> date = dates.of(text);
     if (date.isEmpty() && !LineCells.isNothing(text)) {
       notes.row(
           "bad-date",
@@ -254,15 +267,14 @@ final class SampleLines {
   }
 
   private static boolean isSign(String text) {
-    return text.matches(
-        "(?i)\\++|-+|yes|no|none|low|medium|high|trace|slight|strong|moderate|[lmh]");
+    return !text.isEmpty() && SIGN.matcher(text).matches();
   }
 
   private Texture texture(String text, SourceRow source) {
     if (text.isEmpty()) {
       return Texture.UNKNOWN;
     }
-    Optional<Texture> texture = TextureWords.of(text);
+    Optional<Texture> texture = textures.of(text);
     if (texture.isEmpty()) {
       notes.row(
           "texture-unknown",
@@ -302,7 +314,7 @@ final class SampleLines {
     String sampled = columns.cell(line, "sampled").toLowerCase(Locale.ROOT);
     return new SampleLine.Handling(
         celsius,
-        !compensated.matches("no|n|false|0|uncompensated|raw"),
+        !UNCOMPENSATED.contains(compensated),
         cells.limited(line, "rested_h", 1),
         pair.contains("core") ? PairKind.CORE : PairKind.SPLIT,
         sampled.contains("compos") || sampled.contains("bulk"));
@@ -349,9 +361,10 @@ final class SampleLines {
   }
 
   private Optional<ReadingUnit> unit(Sheet.Line line, Columns.Column column, NumberCell cell) {
-    return ReadingUnit.of(cell.unit())
-        .or(() -> ReadingUnit.of(columns.cell(line, "unit")))
-        .or(() -> ReadingUnit.of(column.unit()));
+    return units
+        .of(cell.unit())
+        .or(() -> units.of(columns.cell(line, "unit")))
+        .or(() -> units.of(column.unit()));
   }
 
   private static Ec.Censored censored(NumberCell.Kind kind) {
@@ -370,9 +383,7 @@ final class SampleLines {
     String cell = columns.cell(line, "method");
     String laboratory = laboratory(line);
     MethodWords.Said own =
-        column.said().method().isPresent() || cell.isEmpty()
-            ? column.said()
-            : MethodWords.parse(cell);
+        column.said().method().isPresent() || cell.isEmpty() ? column.said() : methods.of(cell);
     if (own.method().isEmpty() && !(cell.isEmpty() && own.reason().isEmpty())) {
       notes.row(
           "method-refused",
@@ -391,7 +402,7 @@ final class SampleLines {
   private ReadingKind kind(
       Sheet.Line line, MethodWords.Said own, Optional<Method> method, String laboratory) {
     String cell = columns.cell(line, "reading");
-    ReadingKind said = cell.isEmpty() ? ReadingKind.UNKNOWN : MethodWords.reading(cell);
+    ReadingKind said = cell.isEmpty() ? ReadingKind.UNKNOWN : kinds.of(cell);
     if (said != ReadingKind.UNKNOWN) {
       return said;
     }

@@ -24,6 +24,11 @@ final class SampleRules {
   private final Map<String, LabRule> labs = new LinkedHashMap<>();
 
   private final Set<String> siteIds;
+  private final LabRule general;
+  private final List<String> confirmed;
+  private final Pattern pattern;
+  private final boolean mapsEc;
+  private final boolean local;
 
   /**
    * @param siteIds ids of the file of sites, lower case; empty if there is none
@@ -31,31 +36,54 @@ final class SampleRules {
   SampleRules(JobDocument job, Set<String> siteIds) {
     this.job = job;
     this.siteIds = Set.copyOf(siteIds);
+    this.general = LabRule.general(job);
+    this.confirmed = job.names("confirm");
+    this.pattern = job.text("id-pattern").map(Pattern::compile).orElse(DEPTH_SUFFIX);
+    this.mapsEc = property().equalsIgnoreCase("ec");
+    this.local = job.word("crs").equals("local");
     for (String name : job.names("laboratory")) {
-      labs.put(name.toLowerCase(Locale.ROOT), new LabRule(job, name));
+      labs.put(name.toLowerCase(Locale.ROOT), LabRule.of(job, name).or(general));
     }
   }
 
-  /** What a job says of one laboratory. */
-  record LabRule(JobDocument job, String name) {
-    Optional<Method> method() {
-      return job.text("laboratory", name, "method").flatMap(Method::of);
+  /** What a job says of one laboratory, or of rows in general. */
+  record LabRule(
+      String name,
+      Optional<Method> method,
+      Optional<ReadingKind> reading,
+      Optional<ReadingUnit> unit,
+      OptionalDouble tdsFactor,
+      Optional<String> ionsMethod) {
+
+    private static LabRule of(JobDocument job, String name) {
+      return new LabRule(
+          name,
+          job.text("laboratory", name, "method").flatMap(Method::of),
+          job.text("laboratory", name, "reading").map(SampleRules::kind),
+          job.text("laboratory", name, "unit").flatMap(ReadingUnit::of),
+          job.number("laboratory", name, "tds-factor"),
+          job.text("laboratory", name, "ions-method"));
     }
 
-    Optional<ReadingKind> reading() {
-      return job.text("laboratory", name, "reading").map(SampleRules::kind);
+    private static LabRule general(JobDocument job) {
+      return new LabRule(
+          "",
+          job.text("defaults.method").flatMap(Method::of),
+          job.text("defaults.reading").map(SampleRules::kind),
+          job.text("defaults.unit").flatMap(ReadingUnit::of),
+          job.number("tds-factor"),
+          job.text("defaults.ions-method"));
     }
 
-    Optional<ReadingUnit> unit() {
-      return job.text("laboratory", name, "unit").flatMap(ReadingUnit::of);
-    }
-
-    OptionalDouble tdsFactor() {
-      return job.number("laboratory", name, "tds-factor");
-    }
-
-    Optional<String> ionsMethod() {
-      return job.text("laboratory", name, "ions-method");
+    /** This rule, and another one where it says nothing. */
+    private LabRule or(LabRule other) {
+      return new LabRule(
+          name,
+          method.or(other::method),
+          reading.or(other::reading),
+          unit.or(other::unit),
+          tdsFactor.isPresent() ? tdsFactor : other.tdsFactor,
+          ionsMethod.or(other::ionsMethod));
     }
   }
 
@@ -70,47 +98,42 @@ final class SampleRules {
     if (said.isEmpty()) {
       return labs.size() == 1 ? labs.values().stream().findFirst() : Optional.empty();
     }
-    return Optional.ofNullable(labs.get(said.toLowerCase(Locale.ROOT)));
+    return labs.isEmpty()
+        ? Optional.empty()
+        : Optional.ofNullable(labs.get(said.toLowerCase(Locale.ROOT)));
+  }
+
+  private LabRule rule(String laboratory) {
+    return laboratory(laboratory).orElse(general);
   }
 
   Optional<Method> method(String laboratory) {
-    return laboratory(laboratory)
-        .flatMap(LabRule::method)
-        .or(() -> job.text("defaults.method").flatMap(Method::of));
+    return rule(laboratory).method();
   }
 
   ReadingKind reading(String laboratory) {
-    return laboratory(laboratory)
-        .flatMap(LabRule::reading)
-        .or(() -> job.text("defaults.reading").map(SampleRules::kind))
-        .orElse(ReadingKind.UNKNOWN);
+    return rule(laboratory).reading().orElse(ReadingKind.UNKNOWN);
   }
 
   Optional<ReadingUnit> unit(String laboratory) {
-    return laboratory(laboratory)
-        .flatMap(LabRule::unit)
-        .or(() -> job.text("defaults.unit").flatMap(ReadingUnit::of));
+    return rule(laboratory).unit();
   }
 
   OptionalDouble tdsFactor(String laboratory) {
-    OptionalDouble own =
-        laboratory(laboratory).map(LabRule::tdsFactor).orElse(OptionalDouble.empty());
-    return own.isPresent() ? own : job.number("tds-factor");
+    return rule(laboratory).tdsFactor();
   }
 
   Optional<String> ionsMethod(String laboratory) {
-    return laboratory(laboratory)
-        .flatMap(LabRule::ionsMethod)
-        .or(() -> job.text("defaults.ions-method"));
+    return rule(laboratory).ionsMethod();
   }
 
   /** The unit that the user confirmed for one row, by its number or the sample's id. */
   Optional<ReadingUnit> confirmed(SourceRow row, String id) {
-    if (job.names("confirm").isEmpty()) {
+    if (confirmed.isEmpty()) {
       return Optional.empty();
     }
     return List.of(String.valueOf(row.row()), row.toString(), id).stream()
-        .filter(name -> !name.isBlank())
+        .filter(confirmed::contains)
         .flatMap(name -> job.text("confirm", name).stream())
         .findFirst()
         .flatMap(ReadingUnit::of);
@@ -134,7 +157,7 @@ final class SampleRules {
 
   /** The pattern whose first group is the site's id; ours strips a depth at the id's end. */
   Pattern idPattern() {
-    return job.text("id-pattern").map(Pattern::compile).orElse(DEPTH_SUFFIX);
+    return pattern;
   }
 
   boolean idPatternGiven() {
@@ -143,7 +166,7 @@ final class SampleRules {
 
   /** Whether coordinates are metres without a place on the globe. */
   boolean isLocal() {
-    return job.word("crs").equals("local");
+    return local;
   }
 
   /** Whether the file of sites knows an id's beginning but not the whole id. */
@@ -157,7 +180,7 @@ final class SampleRules {
   }
 
   boolean mapsEc() {
-    return property().equalsIgnoreCase("ec");
+    return mapsEc;
   }
 
   /** Our name for a column to the headers that the job gives for it. */

@@ -52,7 +52,10 @@ final class ShapeFile {
             new GeoFeature(i + 1, shapes.get(i), i < rows.size() ? rows.get(i) : Map.of()));
       }
       return new GeoFeature.Collection(shp.name(), features, prj);
-    } catch (BufferUnderflowException | IllegalArgumentException | IndexOutOfBoundsException e) {
+    } catch (RuntimeException e) {
+      if (e instanceof InputProblem told) {
+        throw told;
+      }
       InputProblem problem =
           new InputProblem(
               shp.name(),
