@@ -42,7 +42,10 @@ final class StageSettings {
   private static BasisOptions basisOptions(JobDocument job) {
     return BasisOptions.defaults()
         .withDropPairs(Set.copyOf(job.texts("drop-pairs")))
-        .withPoolCampaigns(job.word("campaign").equals("all"));
+        .withPoolCampaigns(job.word("campaign").equals("all"))
+        .withInvertPasteProbe(job.word("paste-probe").equals("invert"))
+        .withEspFromOneToFive(job.flag("esp-from-1-5"))
+        .withAcceptUnits(true); // suspected units were asked for when the file was read
   }
 
   private static LaboratorySettings laboratory(
