@@ -44,8 +44,7 @@ final class StageSettings {
         .withDropPairs(Set.copyOf(job.texts("drop-pairs")))
         .withPoolCampaigns(job.word("campaign").equals("all"))
         .withInvertPasteProbe(job.word("paste-probe").equals("invert"))
-        .withEspFromOneToFive(job.flag("esp-from-1-5"))
-        .withAcceptUnits(true); // suspected units were asked for when the file was read
+        .withEspFromOneToFive(job.flag("esp-from-1-5"));
   }
 
   private static LaboratorySettings laboratory(
