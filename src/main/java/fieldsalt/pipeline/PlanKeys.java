@@ -105,7 +105,10 @@ final class PlanKeys {
   private CropSettings crops() {
     List<Crop> named =
         job.texts("crops").stream().map(name -> Crops.standard().find(name).crop()).toList();
-    CropSettings settings = CropSettings.defaults();
+    boolean sCurve = job.word("yield-curve").equals("s-curve");
+    CropSettings settings =
+        CropSettings.defaults()
+            .withCurve(sCurve ? CropSettings.Curve.S_CURVE : CropSettings.Curve.THRESHOLD);
     return named.isEmpty() ? settings : settings.withCompare(named);
   }
 

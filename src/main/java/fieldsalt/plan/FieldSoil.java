@@ -18,24 +18,28 @@ import java.util.stream.Collectors;
  *
  * @param texture the commonest of the rows, else the field's own
  * @param gypsumPct mean over the layer to treat
+ * @param profileGypsumPct mean over every row that has it
  * @param boronMgL mean in the saturation extract
  * @param chlorideMeqL mean in the saturation extract
+ * @param laboratoryRequirement the laboratory's own gypsum requirement, t/ha, mean of the layer
  */
 public record FieldSoil(
     Texture texture,
     OptionalDouble clayPct,
     OptionalDouble omPct,
     OptionalDouble gypsumPct,
+    OptionalDouble profileGypsumPct,
     boolean gypsumSuspected,
     OptionalDouble boronMgL,
-    OptionalDouble chlorideMeqL) {
+    OptionalDouble chlorideMeqL,
+    OptionalDouble laboratoryRequirement) {
   /** Ca and SO4 of the paste both above this suggest gypsum, meq/L (from memory). */
   static final double GYPSUM_SATURATED_MEQ_L = 20;
 
   /** Nothing known. */
   public static FieldSoil unknown() {
     OptionalDouble e = OptionalDouble.empty();
-    return new FieldSoil(Texture.UNKNOWN, e, e, e, false, e, e);
+    return new FieldSoil(Texture.UNKNOWN, e, e, e, e, false, e, e, e);
   }
 
   /**
@@ -53,9 +57,11 @@ public record FieldSoil(
         clay.isPresent() ? clay : field.clayPct(),
         mean(top, s -> s.soil().omPct()),
         mean(top, s -> s.soil().gypsumPct()),
+        mean(own, s -> s.soil().gypsumPct()),
         own.stream().anyMatch(FieldSoil::suggestsGypsum),
         mean(own, s -> s.ions().boronMgL()),
-        mean(own, s -> s.ions().cl()));
+        mean(own, s -> s.ions().cl()),
+        mean(top, s -> s.extras().gypsumRequirementMgHa()));
   }
 
   private static boolean suggestsGypsum(Sample s) {
@@ -88,16 +94,62 @@ public record FieldSoil(
   }
 
   FieldSoil withTexture(Texture other) {
-    return new FieldSoil(other, clayPct, omPct, gypsumPct, gypsumSuspected, boronMgL, chlorideMeqL);
+    return new FieldSoil(
+        other,
+        clayPct,
+        omPct,
+        gypsumPct,
+        profileGypsumPct,
+        gypsumSuspected,
+        boronMgL,
+        chlorideMeqL,
+        laboratoryRequirement);
   }
 
+  /** The same soil with gypsum in all of it. */
   public FieldSoil withGypsumPct(double pct) {
     return new FieldSoil(
-        texture, clayPct, omPct, OptionalDouble.of(pct), gypsumSuspected, boronMgL, chlorideMeqL);
+        texture,
+        clayPct,
+        omPct,
+        OptionalDouble.of(pct),
+        OptionalDouble.of(pct),
+        gypsumSuspected,
+        boronMgL,
+        chlorideMeqL,
+        laboratoryRequirement);
   }
 
-  /** Whether gypsum was found in the soil (at least 1 %, where the table's note applies). */
+  /** The same soil with this boron in the saturation extract, mg/L. */
+  public FieldSoil withBoronMgL(double mgL) {
+    return new FieldSoil(
+        texture,
+        clayPct,
+        omPct,
+        gypsumPct,
+        profileGypsumPct,
+        gypsumSuspected,
+        OptionalDouble.of(mgL),
+        chlorideMeqL,
+        laboratoryRequirement);
+  }
+
+  /** The same soil with a laboratory's own gypsum requirement, t/ha. */
+  public FieldSoil withLaboratoryRequirement(double tPerHa) {
+    return new FieldSoil(
+        texture,
+        clayPct,
+        omPct,
+        gypsumPct,
+        profileGypsumPct,
+        gypsumSuspected,
+        boronMgL,
+        chlorideMeqL,
+        OptionalDouble.of(tPerHa));
+  }
+
+  /** Whether gypsum was confirmed in the profile: at least 1 % in the mean of its rows. */
   public boolean isGypsiferous() {
-    return gypsumPct.isPresent() && gypsumPct.getAsDouble() >= 1;
+    return profileGypsumPct.isPresent() && profileGypsumPct.getAsDouble() >= 1;
   }
 }

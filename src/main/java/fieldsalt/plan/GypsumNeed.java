@@ -252,6 +252,15 @@ final class GypsumNeed {
             "At most {0} of water dissolves it (pure water; sodic soil takes less), and leaching"
                 + " follows.",
             Measure.of(plan.waterToDissolveMm(), WATER_DEPTH)));
+    soil.laboratoryRequirement()
+        .ifPresent(
+            t ->
+                said.add(
+                    Sentence.of(
+                        "laboratory-requirement",
+                        "The laboratory's own requirement averages {0} over the field; it may count"
+                            + " soluble carbonate too.",
+                        Measure.of(t, RATE))));
     said.add(
         Sentence.of(
             "gypsum-sources",

@@ -142,6 +142,18 @@ class GypsumTest {
     assertThat(codes(zone)).contains("gypsum-below-smallest");
   }
 
+  /** The laboratory's own requirement stands beside ours and is not ours. */
+  @Test
+  void laboratorysOwnRequirementStandsBeside() {
+    FieldSoil soil =
+        FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withLaboratoryRequirement(9.5);
+    ZonePlan with = zone(Ranches.of(2).esp(25).cec(20).soil(soil), DRAINED);
+    ZonePlan without = zone(Ranches.of(2).esp(25).cec(20), DRAINED);
+    assertThat(text(with, "laboratory-requirement")).contains("9.5 t/ha", "carbonate");
+    assertThat(with.productTPerHa()).isEqualTo(without.productTPerHa());
+    assertThat(codes(without)).doesNotContain("laboratory-requirement");
+  }
+
   /** No drainage: do not spread. */
   @Test
   void withoutDrainageNothingIsSpread() {

@@ -5,7 +5,16 @@ import fieldsalt.basis.SiteReadings;
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import fieldsalt.geo.PlaceM;
+import fieldsalt.quantity.DepthRange;
+import fieldsalt.quantity.Method;
+import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
+import fieldsalt.read.Ec;
+import fieldsalt.read.Ions;
+import fieldsalt.read.PairKind;
+import fieldsalt.read.Sample;
+import fieldsalt.read.Soil;
+import fieldsalt.read.SourceRow;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.Target;
 import fieldsalt.zones.Zone;
@@ -14,6 +23,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 
@@ -29,6 +39,7 @@ final class Ranches {
   private FieldEvidence evidence = FieldEvidence.firm(30);
   private SoilProperties properties = SoilProperties.none();
   private double zoneVariance = 0.01;
+  private final List<Sample> samples = new ArrayList<>();
 
   /** One zone for each ECe (dS/m, median at every point). */
   static Ranches of(double... eces) {
@@ -134,6 +145,37 @@ final class Ranches {
     return this;
   }
 
+  /** Four sites of the first zone, none with sodium: mid, near it, and two far corners. */
+  Ranches withSites() {
+    sample("mid", SIDE_M / 2, SIDE_M / 2);
+    sample("near", SIDE_M / 2 + 20, SIDE_M / 2);
+    sample("far", 5, 5);
+    sample("low", SIDE_M - 5, SIDE_M - 40);
+    return this;
+  }
+
+  private void sample(String id, double x, double y) {
+    samples.add(
+        new Sample(
+            id,
+            "north",
+            Optional.of(new PlaceM(x, y)),
+            new DepthRange(0, 30),
+            Optional.of(Method.PASTE),
+            ReadingKind.EXTRACT,
+            Optional.of(new Ec(5, Ec.Censored.NO)),
+            OptionalDouble.empty(),
+            true,
+            Soil.unknown(),
+            Ions.none(),
+            "a laboratory",
+            Optional.empty(),
+            PairKind.SPLIT,
+            OptionalDouble.empty(),
+            false,
+            new SourceRow("samples.csv", 2)));
+  }
+
   Surface surface() {
     return new FixedSurface(
         t -> Math.log(ece.get(zoneOf(t))),
@@ -150,7 +192,7 @@ final class Ranches {
         surface(),
         Optional.empty(),
         properties,
-        List.of(),
+        samples,
         1);
   }
 

@@ -9,7 +9,6 @@ import fieldsalt.plan.Reclamation.Status;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
 import java.util.List;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class ReclamationTest {
@@ -134,8 +133,7 @@ class ReclamationTest {
   /** Hoffman 1980: boron over the depth to reclaim takes K 0.6. */
   @Test
   void boronLeaching() {
-    OptionalDouble e = OptionalDouble.empty();
-    FieldSoil high = new FieldSoil(Texture.CLAY_LOAM, e, e, e, false, OptionalDouble.of(12), e);
+    FieldSoil high = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withBoronMgL(12);
     RanchPlan plan = Ranches.of(3).soil(high).plan(DRAINED);
     Sentence boron =
         plan.fields().get(0).sentences().stream()
@@ -148,7 +146,7 @@ class ReclamationTest {
     assertThat(codes(plan.fields().get(0).cautions())).contains("boron-chloride");
     assertThat(plan.fields().get(0).cautions().get(1).text(UnitSystem.METRIC))
         .isEqualTo("Boron was measured; chloride was not measured.");
-    FieldSoil fine = new FieldSoil(Texture.CLAY_LOAM, e, e, e, false, OptionalDouble.of(2), e);
+    FieldSoil fine = high.withBoronMgL(2);
     assertThat(codes(Ranches.of(3).soil(fine).plan(DRAINED).fields().get(0).sentences()))
         .contains("boron-fine");
   }
