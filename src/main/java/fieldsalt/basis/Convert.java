@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /** Makes the converted table: rows, factors before and after pairs, means. */
@@ -204,13 +205,13 @@ final class Convert {
     byMethod.forEach(
         (key, rows) -> {
           if (rows.size() >= LnSlope.LEAST_PAIRS) {
-            slopes.add(slope(key, rows));
+            slope(key, rows).ifPresent(slopes::add);
           }
         });
     return slopes;
   }
 
-  private LnSlope slope(GroupKey key, List<LayerReading> rows) {
+  private Optional<LnSlope> slope(GroupKey key, List<LayerReading> rows) {
     LnSlope.Sums sums = new LnSlope.Sums();
     for (LayerReading r : rows) {
       LayerReading paste =
@@ -220,23 +221,24 @@ final class Convert {
               .orElseThrow();
       sums.add(SoilGroup.of(r.sample().soil()), r, paste);
     }
-    LnSlope slope = sums.fit(key.laboratory, key.method.label());
-    if (slope.isCurved()) {
-      findings.add(
-          new Finding(
-              "ln-ln-slope",
-              "laboratory " + key.laboratory + ", " + key.method.label(),
-              String.format(
-                  java.util.Locale.ROOT,
-                  "slope of ln ECe on ln EC is %.2f (90 %% interval %.2f to %.2f) over %d pairs",
-                  slope.slope(),
-                  slope.low(),
-                  slope.high(),
-                  slope.pairs()),
-              "the multiplier is kept; it is too low at one end and too high at the other: read more"
-                  + " pairs there"));
-    }
-    return slope;
+    Optional<LnSlope> fitted = sums.fit(key.laboratory, key.method.label());
+    fitted.filter(LnSlope::isCurved).ifPresent(slope -> findings.add(curved(key, slope)));
+    return fitted;
+  }
+
+  private static Finding curved(GroupKey key, LnSlope slope) {
+    return new Finding(
+        "ln-ln-slope",
+        "laboratory " + key.laboratory + ", " + key.method.label(),
+        String.format(
+            java.util.Locale.ROOT,
+            "slope of ln ECe on ln EC is %.2f (90 %% interval %.2f to %.2f) over %d pairs",
+            slope.slope(),
+            slope.low(),
+            slope.high(),
+            slope.pairs()),
+        "the multiplier is kept; it is too low at one end and too high at the other: read more"
+            + " pairs there");
   }
 
   private List<Converted.Mean> means() {

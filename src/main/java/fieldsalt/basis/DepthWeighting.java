@@ -165,9 +165,9 @@ final class DepthWeighting {
       double gap = here.sample().depth().topCm() - above.sample().depth().bottomCm();
       if (here.sample().depth().equals(above.sample().depth())) {
         layerFinding("repeated-layer", above, here, "their mean is used");
-      } else if (gap < -1e-6) {
+      } else if (gap <= -Segments.TOLERANCE_CM) {
         layerFinding("overlapping-layers", above, here, "the common part counts half for each");
-      } else if (gap > 1e-6) {
+      } else if (gap >= Segments.TOLERANCE_CM) {
         layerFinding("depth-gap", above, here, "the gap is not counted as sampled");
       }
     }
@@ -195,10 +195,11 @@ final class DepthWeighting {
         new Finding(
             "unequal-depth",
             "field " + field,
-            incomplete.size()
-                + " rows do not reach "
+            "rows that do not reach "
                 + Rows.number(segments.bottomCm(mapped))
-                + " cm: sites "
+                + " cm: "
+                + incomplete.size()
+                + ", at "
                 + String.join(", ", new TreeSet<>(incomplete)),
             predicted
                 ? "the missing layers were predicted from the ranch's full profiles, with the error"

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Slope of ln ECe on ln EC through the pairs of one laboratory and method, each texture group about
@@ -52,16 +53,20 @@ public record LnSlope(
       return sum;
     }
 
-    LnSlope fit(String laboratory, String method) {
+    /** The line; empty where the pairs are all of one salinity. */
+    Optional<LnSlope> fit(String laboratory, String method) {
       int free = pairs - groups.size();
       double sxx = products(0, 0) / free;
       double syy = products(1, 1) / free;
       double sxy = products(0, 1) / free;
+      if (!(sxy > 0)) {
+        return Optional.empty();
+      }
       double delta = varianceY / varianceX;
       double spread = syy - delta * sxx;
       double slope = (spread + Math.sqrt(spread * spread + 4 * delta * sxy * sxy)) / (2 * sxy);
       double half = halfWidth(slope, delta, sxx, syy, sxy, free);
-      return new LnSlope(laboratory, method, pairs, slope, slope - half, slope + half);
+      return Optional.of(new LnSlope(laboratory, method, pairs, slope, slope - half, slope + half));
     }
 
     private static double halfWidth(

@@ -11,24 +11,37 @@ import java.util.TreeSet;
  * segments. Weights are those of the root zone.
  */
 final class Segments {
-  private static final double TOLERANCE_CM = 1e-6;
+  /** Boundaries closer than this are one: 30 cm and 12 inches. */
+  static final double TOLERANCE_CM = 1;
 
   private final double[] bounds;
   private final double[] weights;
 
   Segments(List<SiteRow> rows, RootZone rootZone) {
-    TreeSet<Double> cuts = new TreeSet<>(List.of(0.0, rootZone.depthCm()));
-    for (SiteRow row : rows) {
-      for (LayerReading layer : row.layers()) {
-        cuts.add(Math.min(layer.sample().depth().topCm(), rootZone.depthCm()));
-        cuts.add(Math.min(layer.sample().depth().bottomCm(), rootZone.depthCm()));
-      }
-    }
-    bounds = cuts.stream().mapToDouble(Double::doubleValue).toArray();
+    bounds = bounds(rows, rootZone.depthCm());
     weights = new double[bounds.length - 1];
     for (int j = 0; j < weights.length; j++) {
       weights[j] = rootZone.weight(bounds[j], bounds[j + 1]);
     }
+  }
+
+  private static double[] bounds(List<SiteRow> rows, double depthCm) {
+    TreeSet<Double> cuts = new TreeSet<>();
+    for (SiteRow row : rows) {
+      for (LayerReading layer : row.layers()) {
+        cuts.add(layer.sample().depth().topCm());
+        cuts.add(layer.sample().depth().bottomCm());
+      }
+    }
+    List<Double> kept = new ArrayList<>(List.of(0.0));
+    for (double cut : cuts) {
+      boolean apart = cut - kept.get(kept.size() - 1) >= TOLERANCE_CM;
+      if (apart && cut <= depthCm - TOLERANCE_CM) {
+        kept.add(cut);
+      }
+    }
+    kept.add(depthCm);
+    return kept.stream().mapToDouble(Double::doubleValue).toArray();
   }
 
   int count() {

@@ -194,4 +194,14 @@ class DepthTest {
     assertThat(r.rows().get(0).value()).isCloseTo(Math.log(4), within(1e-12));
     assertThat(r.rows().get(1).value()).isCloseTo(Math.log(2), within(1e-12));
   }
+
+  @Test
+  void inchesAndCentimetresOfOneSurveyAreTheSameLayers() {
+    List<Sample> rows = new ArrayList<>(pastes("A", new double[] {0, 30.48, 60.96}, 2, 6));
+    rows.addAll(pastes("B", new double[] {0, 30, 60}, 2, 6));
+    RootZoneReadings r = readings(new RootZone(60, Uptake.UNIFORM), rows);
+    assertThat(r.readings().findings()).isEmpty();
+    assertThat(r.fields().get(0).fullProfiles()).isEqualTo(2);
+    assertThat(r.readings().rows()).allMatch(x -> Math.abs(x.value() - Math.log(4)) < 0.01);
+  }
 }

@@ -3,12 +3,19 @@ package fieldsalt.basis;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.quantity.Texture;
+import fieldsalt.read.JobDocument;
+import fieldsalt.read.RanchReader;
 import fieldsalt.read.Sample;
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The cost is linear in rows, pairs and laboratories included. */
 class ManyReadingsTest {
@@ -48,6 +55,35 @@ class ManyReadingsTest {
     assertThat(kept.get(0).rows()).hasSize(100_000);
     // four times the rows; sorting and the collector's moods allow half as much again
     assertThat(large).as("%.2f s against %.2f s", large, small).isLessThan(4 * 1.5 * small + 0.3);
-    System.getLogger("many").log(System.Logger.Level.INFO, large + " s against " + small + " s");
+  }
+
+  @Test
+  void convertingCostsAtMostTwiceTheReadingOfTheSameFile(@TempDir Path folder) throws IOException {
+    Path file = folder.resolve("many.csv");
+    StringBuilder text =
+        new StringBuilder("id,depth_top_cm,depth_bottom_cm,method,ec,unit,texture,lab\n");
+    for (Sample s : sheet(100_000)) {
+      text.append(s.id())
+          .append(",0,30,")
+          .append(s.method().orElseThrow().label())
+          .append(',')
+          .append(String.format(Locale.ROOT, "%.3f", s.ec().orElseThrow().dSPerM()))
+          .append(",dS/m,")
+          .append(s.soil().texture().name().toLowerCase(Locale.ROOT).replace('_', ' '))
+          .append(',')
+          .append(s.laboratory())
+          .append('\n');
+    }
+    Files.writeString(file, text);
+    JobDocument job = JobDocument.ofSettings(folder, List.of());
+    List<Sample> read = new ArrayList<>();
+    double reading =
+        cpuSeconds(() -> read.addAll(RanchReader.readTable(job, List.of(file)).samples()));
+    double converting = cpuSeconds(() -> Basis.convert(read, BasisSettings.defaults()));
+    assertThat(read).hasSizeGreaterThan(99_000);
+    // reading and converting together at most three times the reading alone
+    assertThat(converting)
+        .as("converting %.2f s, reading %.2f s", converting, reading)
+        .isLessThan(2 * reading);
   }
 }
