@@ -30,14 +30,20 @@ record Column(String property, Kind kind, List<Object> values) {
   private static Column of(String name, List<Feature> features) {
     List<Object> plain = new ArrayList<>();
     features.forEach(feature -> plain.add(Values.plain(feature.properties().get(name))));
-    Kind kind = kind(plain);
+    boolean nothing = plain.stream().allMatch(value -> value == null);
+    Kind kind = nothing ? kindByName(name) : kind(plain);
     plain.replaceAll(value -> as(kind, value));
     return new Column(name, kind, plain);
   }
 
+  /** A column without a value is a number if its name ends in a unit or a bound. */
+  private static Kind kindByName(String name) {
+    return name.matches(".*_(pct|ha|mm|m|ece|chance|low|high)") ? Kind.REAL : Kind.TEXT;
+  }
+
   private static Kind kind(List<Object> values) {
     List<Object> known = values.stream().filter(v -> v != null).toList();
-    if (known.isEmpty() || known.stream().anyMatch(v -> v instanceof String)) {
+    if (known.stream().anyMatch(v -> v instanceof String)) {
       return Kind.TEXT;
     }
     long truths = known.stream().filter(v -> v instanceof Boolean).count();

@@ -1,17 +1,39 @@
 package fieldsalt.handover;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
- * Names of at most 10 ASCII characters for properties: the name itself if it fits, else without its
- * vowels inside words, else cut; a number keeps them apart.
+ * Names of at most 10 ASCII characters for properties: the name itself if it fits, else with the
+ * trade's long words shortened, else without vowels inside words, else cut; a number keeps two
+ * apart.
  */
 final class DbfNames {
   private static final int LONGEST = 10;
+  private static final Map<String, String> SHORT_WORDS =
+      Map.of(
+          "leaching",
+          "lch",
+          "requirement",
+          "req",
+          "status",
+          "stat",
+          "irrigation",
+          "irr",
+          "target",
+          "tg",
+          "gypsum",
+          "gyp",
+          "reclamation",
+          "rec");
+  private static final Map<String, String> SHORTEST_WORDS = Map.of("low", "lo", "high", "hi");
 
   private DbfNames() {}
 
@@ -40,11 +62,19 @@ final class DbfNames {
 
   private static String fitting(String property) {
     String ascii = property.replaceAll("[^A-Za-z0-9_]", "_");
-    if (ascii.length() <= LONGEST) {
-      return ascii;
-    }
-    String consonants = ascii.replaceAll("(?<=[A-Za-z])[aeiou](?=[A-Za-z])", "");
-    return cut(consonants, LONGEST);
+    String shorter = words(ascii, SHORT_WORDS);
+    String shortest = words(shorter.replace("t_ha", "tha"), SHORTEST_WORDS);
+    String consonants = shortest.replaceAll("(?<=[A-Za-z])[aeiou](?=[A-Za-z])", "");
+    return Stream.of(ascii, shorter, shortest)
+        .filter(name -> name.length() <= LONGEST)
+        .findFirst()
+        .orElse(cut(consonants, LONGEST));
+  }
+
+  private static String words(String name, Map<String, String> shortened) {
+    return Arrays.stream(name.split("_"))
+        .map(word -> shortened.getOrDefault(word, word))
+        .collect(Collectors.joining("_"));
   }
 
   private static String cut(String name, int length) {

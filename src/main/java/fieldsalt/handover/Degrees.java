@@ -40,6 +40,20 @@ final class Degrees {
     return degrees instanceof Point point ? point(point) : polygons(degrees);
   }
 
+  /**
+   * The rounded shapes of polygons that tile one field: they still do.
+   *
+   * @throws InputProblem if one crosses the 180th meridian
+   */
+  List<Geometry> ofCoverage(List<Geometry> metres) {
+    List<Geometry> rounded = metres.stream().map(this::of).toList();
+    if (RoundedCoverage.isSound(rounded)) {
+      return rounded;
+    }
+    List<Geometry> exact = metres.stream().map(projection::toLonLat).toList();
+    return RoundedCoverage.snapped(exact, scale).stream().map(this::polygons).toList();
+  }
+
   private void refuseAntimeridian(Geometry degrees) {
     if (!projection.isLocal() && degrees.getEnvelopeInternal().getWidth() > 180) {
       throw new InputProblem(

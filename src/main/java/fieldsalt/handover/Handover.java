@@ -7,7 +7,10 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.geom.Geometry;
 
 /** Writes every file for GIS programs and machines into a folder. */
 public final class Handover {
@@ -39,9 +42,8 @@ public final class Handover {
 
   private void geoJson() throws IOException {
     Degrees degrees = new Degrees(input.projection());
-    List<Feature> zones = input.zones().stream().map(ZoneFeature::feature).toList();
     List<Feature> samples = input.samples().stream().map(SampleFeature::feature).toList();
-    geoJson("zones.geojson", "the zones and their figures", inDegrees(zones, degrees));
+    geoJson("zones.geojson", "the zones and their figures", zonesInDegrees(degrees));
     geoJson("samples.geojson", "the sampled sites and their ECe", inDegrees(samples, degrees));
     if (input.projection().isLocal()) {
       findings.add(
@@ -51,6 +53,39 @@ public final class Handover {
               "coordinates in metres of a local system",
               "written as metres: a GIS program must be told so, and no machine file can be made"));
     }
+  }
+
+  private List<Feature> zones() {
+    return input.zones().stream().map(this::zone).toList();
+  }
+
+  /** A zone with the rate that the machine file has for it, if there is one. */
+  private Feature zone(ZoneFeature zone) {
+    Feature feature = zone.feature();
+    Map<String, Object> properties = new LinkedHashMap<>(feature.properties());
+    input
+        .machine()
+        .ifPresent(job -> properties.put("rate_t_ha", job.rateMgPerHa(zone.zone().name())));
+    return new Feature(feature.shape(), properties);
+  }
+
+  /** Field by field, because the zones of a field tile it; in the order given. */
+  private List<Feature> zonesInDegrees(Degrees degrees) {
+    List<Feature> zones = new ArrayList<>(zones());
+    Map<String, List<Integer>> byField = new LinkedHashMap<>();
+    for (int i = 0; i < zones.size(); i++) {
+      String field = input.zones().get(i).zone().field();
+      byField.computeIfAbsent(field, name -> new ArrayList<>()).add(i);
+    }
+    for (List<Integer> places : byField.values()) {
+      List<Geometry> rounded =
+          degrees.ofCoverage(places.stream().map(i -> zones.get(i).shape()).toList());
+      for (int k = 0; k < places.size(); k++) {
+        int at = places.get(k);
+        zones.set(at, zones.get(at).withShape(rounded.get(k)));
+      }
+    }
+    return zones;
   }
 
   private static List<Feature> inDegrees(List<Feature> features, Degrees degrees) {
@@ -70,12 +105,7 @@ public final class Handover {
   }
 
   private void layers() throws IOException {
-    Layer zones =
-        new Layer(
-            "zones",
-            "zones and their figures",
-            false,
-            input.zones().stream().map(ZoneFeature::feature).toList());
+    Layer zones = new Layer("zones", "zones and their figures", false, zones());
     Layer samples =
         new Layer(
             "samples",

@@ -10,17 +10,20 @@ import java.util.Map;
  * @param product as the user named it
  * @param swathM working width of the machine
  * @param version of the task data: 4 (second edition of ISO 11783-10) or 3 (first)
- * @param rateMgPerHaByZone product per hectare by zone name, within what the machine can spread; a
- *     zone that is not named gets 0
+ * @param rateMgPerHaByZone product per hectare and pass by zone name, within what the machine can
+ *     spread; a zone that is not named gets 0
+ * @param passesByZone how many times a zone is driven at its rate; once where it is not named
  */
 public record MachineJob(
     String ranch,
     String product,
     double swathM,
     int version,
-    Map<String, Double> rateMgPerHaByZone) {
+    Map<String, Double> rateMgPerHaByZone,
+    Map<String, Integer> passesByZone) {
   public MachineJob {
     rateMgPerHaByZone = new LinkedHashMap<>(rateMgPerHaByZone);
+    passesByZone = new LinkedHashMap<>(passesByZone);
     if (version != 3 && version != 4) {
       throw new IllegalArgumentException("task data has version 3 or 4, was " + version);
     }
@@ -29,7 +32,26 @@ public record MachineJob(
     }
   }
 
+  /** Everything in one pass. */
+  public static MachineJob inOnePass(
+      String ranch,
+      String product,
+      double swathM,
+      int version,
+      Map<String, Double> rateMgPerHaByZone) {
+    return new MachineJob(ranch, product, swathM, version, rateMgPerHaByZone, Map.of());
+  }
+
   double rateMgPerHa(String zone) {
     return rateMgPerHaByZone.getOrDefault(zone, 0.0);
+  }
+
+  /** The rate of a zone in a pass, the first being 1: nothing once all its passes are driven. */
+  double rateMgPerHa(String zone, int pass) {
+    return pass <= passesByZone.getOrDefault(zone, 1) ? rateMgPerHa(zone) : 0;
+  }
+
+  int passes() {
+    return passesByZone.values().stream().mapToInt(n -> n).max().orElse(1);
   }
 }

@@ -21,10 +21,11 @@ import java.util.zip.ZipOutputStream;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Task data of ISO 11783-10 in a ZIP: {@code TASKDATA/TASKDATA.XML} and one grid file a field that
- * has anything to spread. Grids are of type 1 (a treatment zone code a cell); with more than 254
- * rates in a field of type 2 (the rate itself). Outside the field and where the position is lost
- * nothing is spread.
+ * Task data of ISO 11783-10 in a ZIP, of field boundaries alone where nothing is to be spread:
+ * {@code TASKDATA/TASKDATA.XML} and one grid file a field that and pass that has anything to
+ * spread: a second pass holds only the zones that need one. Grids are of type 1 (a treatment zone
+ * code a cell); with more than 254 rates in a field of type 2 (the rate itself). Outside the field
+ * and where the position is lost nothing is spread.
  */
 final class TaskDataWriter {
   private static final LocalDateTime FIXED = LocalDateTime.of(2000, 1, 1, 0, 0);
@@ -65,41 +66,38 @@ final class TaskDataWriter {
     }
     xml.product();
     for (int i = 0; i < input.fields().size(); i++) {
-      task(i + 1, input.fields().get(i));
-    }
-    if (grids.isEmpty()) {
-      findings.add(
-          new Finding(
-              "nothing-to-spread",
-              "TASKDATA.zip",
-              "no zone with a rate above 0",
-              "the file holds the field boundaries and no task"));
+      for (int pass = 1; pass <= Math.max(1, job.passes()); pass++) {
+        task(i + 1, input.fields().get(i), pass);
+      }
     }
   }
 
-  private void task(int number, FieldBoundary field) {
+  private void task(int number, FieldBoundary field, int pass) {
     List<Geometry> shapes = new ArrayList<>();
     List<Integer> raws = new ArrayList<>();
     for (ZoneFeature zone : input.zones()) {
       if (zone.zone().field().equals(field.name())) {
         shapes.add(zone.zone().shapeM());
-        double kgPerHa = job.rateMgPerHa(zone.zone().name()) * 1000;
+        double kgPerHa = job.rateMgPerHa(zone.zone().name(), pass) * 1000;
         raws.add(ProcessData.MASS_PER_AREA.raw(kgPerHa));
       }
     }
     if (raws.stream().anyMatch(raw -> raw > 0)) {
       TaskGridder gridder = new TaskGridder(input.projection(), shapes, raws, job.swathM() / 2);
-      task(number, field, gridder.grid());
+      task(number, field, pass, gridder.grid());
     }
   }
 
-  private void task(int number, FieldBoundary field, TaskGrid grid) {
+  private void task(int number, FieldBoundary field, int pass, TaskGrid grid) {
     List<Integer> rates = distinctRates(grid);
-    String name = String.format(Locale.ROOT, "GRD%05d", grids.size() + 1);
+    int task = grids.size() + 1;
     boolean coded = rates.size() <= MOST_CODES;
     byte[] cells = coded ? codes(grid, rates) : values(grid);
-    grids.put(name + ".BIN", cells);
-    xml.task(number, field, grid, coded ? rates : List.of(), name, cells.length);
+    String file = String.format(Locale.ROOT, "GRD%05d", task);
+    grids.put(file + ".BIN", cells);
+    String name = pass == 1 ? field.name() : "pass " + pass + " " + field.name();
+    xml.task(new TaskXml.Task(task, name, number), coded ? rates : List.of());
+    xml.grid(grid, file, cells.length, coded);
     if (grid.error() > TONNES_TOLERANCE) {
       findings.add(
           new Finding(

@@ -88,20 +88,22 @@ final class TaskXml {
   }
 
   /**
-   * A planned task for one field.
+   * A task.
+   *
+   * @param number from 1
+   * @param partfield number of its field
+   */
+  record Task(int number, String name, int partfield) {}
+
+  /**
+   * Begins a planned task; its grid must follow.
    *
    * @param rates of the codes 1, 2, ...; empty if the grid holds the rates themselves
    */
-  void task(
-      int field,
-      FieldBoundary boundary,
-      TaskGrid grid,
-      List<Integer> rates,
-      String file,
-      int bytes) {
-    body.append("  <TSK A=\"TSK").append(field).append("\" B=\"");
-    body.append(name(boundary.name(), "field"));
-    body.append("\" C=\"CTR1\" D=\"FRM1\" E=\"PFD").append(field);
+  void task(Task task, List<Integer> rates) {
+    body.append("  <TSK A=\"TSK").append(task.number()).append("\" B=\"");
+    body.append(name(task.name(), "field"));
+    body.append("\" C=\"CTR1\" D=\"FRM1\" E=\"PFD").append(task.partfield());
     body.append("\" G=\"1\" I=\"0\" J=\"0\">\n");
     treatmentZone(0, "nothing", 0);
     for (int code = 1; code <= rates.size(); code++) {
@@ -110,8 +112,6 @@ final class TaskXml {
     if (rates.isEmpty()) {
       treatmentZone(1, "rate of the cell", 0);
     }
-    grid(grid, file, bytes, rates.isEmpty());
-    body.append("  </TSK>\n");
   }
 
   private static String label(int raw) {
@@ -129,14 +129,20 @@ final class TaskXml {
             raw));
   }
 
-  private void grid(TaskGrid grid, String file, int bytes, boolean values) {
+  /**
+   * The grid of the task begun last, and that task's end.
+   *
+   * @param coded whether a cell holds a treatment zone code; else a rate
+   */
+  void grid(TaskGrid grid, String file, int bytes, boolean coded) {
     body.append("    <GRD A=\"").append(Rounding.plain(grid.minNorth(), 9));
     body.append("\" B=\"").append(Rounding.plain(grid.minEast(), 9));
     body.append("\" C=\"").append(Rounding.plain(grid.cellNorth(), 11));
     body.append("\" D=\"").append(Rounding.plain(grid.cellEast(), 11));
     body.append("\" E=\"").append(grid.columns()).append("\" F=\"").append(grid.rows());
     body.append("\" G=\"").append(file).append("\" H=\"").append(bytes);
-    body.append(values ? "\" I=\"2\" J=\"1\"/>\n" : "\" I=\"1\"/>\n");
+    body.append(coded ? "\" I=\"1\"/>\n" : "\" I=\"2\" J=\"1\"/>\n");
+    body.append("  </TSK>\n");
   }
 
   String document() {

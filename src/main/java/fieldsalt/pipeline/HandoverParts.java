@@ -17,7 +17,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** What the files for GIS and machines are made from. */
@@ -32,7 +31,7 @@ final class HandoverParts {
         features.samples(),
         mapped.maps(),
         labels(prepared, mapped),
-        planned.plan().flatMap(plan -> machine(prepared.job(), plan)));
+        planned.plan().map(plan -> machine(prepared.job(), plan)));
   }
 
   private static SurfaceLabels labels(Prepared prepared, Mapped mapped) {
@@ -54,22 +53,22 @@ final class HandoverParts {
   }
 
   /** Rates of one pass: a split rate is driven as many times as the plan says. */
-  private static Optional<MachineJob> machine(JobDocument job, RanchPlan plan) {
+  private static MachineJob machine(JobDocument job, RanchPlan plan) {
     Map<String, Double> rates = new LinkedHashMap<>();
+    Map<String, Integer> passes = new LinkedHashMap<>();
     for (ZonePlan zone : plan.zones()) {
       if (zone.passes() > 0) {
         rates.put(zone.zone().name(), zone.productTPerHa() / zone.passes());
+        passes.put(zone.zone().name(), zone.passes());
       }
     }
-    return rates.isEmpty()
-        ? Optional.empty()
-        : Optional.of(
-            new MachineJob(
-                job.word("ranch"),
-                job.text("machine.product").orElse("gypsum"),
-                job.amount("machine.swath-m"),
-                Integer.parseInt(job.word("machine.version")),
-                rates));
+    return new MachineJob(
+        job.word("ranch"),
+        job.text("machine.product").orElse("gypsum"),
+        job.amount("machine.swath-m"),
+        Integer.parseInt(job.word("machine.version")),
+        rates,
+        passes);
   }
 
   /** Writes {@code rates.csv}; the names of what was written. */

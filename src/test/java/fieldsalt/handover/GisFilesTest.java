@@ -159,7 +159,7 @@ class GisFilesTest {
     Handover.write(dir, input);
     for (String file : List.of("zones.geojson", "fieldsalt.gpkg", "zones.shp")) {
       List<JsonNode> features = features(file, "zones");
-      String gypsum = file.equals("zones.shp") ? "gypsm_t_ha" : "gypsum_t_ha";
+      String gypsum = file.equals("zones.shp") ? "gyp_t_ha" : "gypsum_t_ha";
       for (int i = 0; i < features.size(); i++) {
         JsonNode properties = features.get(i).path("properties");
         Map<String, Object> given = input.zones().get(i).properties();
@@ -184,11 +184,50 @@ class GisFilesTest {
     assertThat(shape.path("coordinates").get(0)).as("shell and hole").hasSize(2);
   }
 
+  /** The table of docs/files.md. */
   @Test
-  void shortNamesAreSaidAndDistinct() {
+  void shortNamesAreDistinctAndReadable() {
     List<String> names =
-        DbfNames.of(List.of("ece_dS_m", "leaching_requirement", "leaching_requirements", "zone"));
-    assertThat(names).containsExactly("ece_dS_m", "lchng_rqrm", "lchng_rq_2", "zone");
+        DbfNames.of(
+            List.of(
+                "ece_dS_m",
+                "leaching_requirement",
+                "leaching_status",
+                "leaching_mm",
+                "leaching_mm_low",
+                "leaching_mm_high",
+                "leaching_chance",
+                "leaching_target_ece",
+                "irrigation_mm",
+                "gypsum_advice",
+                "gypsum_t_ha",
+                "gypsum_t_ha_low",
+                "gypsum_t_ha_high",
+                "gypsum_chance",
+                "gypsum_passes",
+                "something_else_long",
+                "something_else_longer",
+                "zone"));
+    assertThat(names)
+        .containsExactly(
+            "ece_dS_m",
+            "lch_req",
+            "lch_stat",
+            "lch_mm",
+            "lch_mm_low",
+            "lch_mm_hi",
+            "lch_chance",
+            "lch_tg_ece",
+            "irr_mm",
+            "gyp_advice",
+            "gyp_t_ha",
+            "gyp_tha_lo",
+            "gyp_tha_hi",
+            "gyp_chance",
+            "gyp_passes",
+            "smthng_els",
+            "smthng_e_2",
+            "zone");
   }
 
   @Test

@@ -113,7 +113,7 @@ final class SmallRanch {
         samples(fields),
         List.of(map(fields, 5)),
         SurfaceLabels.ece("4 dS/m"),
-        Optional.of(new MachineJob("Sample & Sons", "Gypsum 92 %", 12, 4, rates)));
+        Optional.of(MachineJob.inOnePass("Sample & Sons", "Gypsum 92 %", 12, 4, rates)));
   }
 
   private static List<ZoneFeature> features(List<Zone> zones) {

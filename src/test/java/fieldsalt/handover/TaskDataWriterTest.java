@@ -53,7 +53,13 @@ class TaskDataWriterTest {
     MachineJob job = input.machine().orElseThrow();
     return with(
         input,
-        new MachineJob(job.ranch(), job.product(), job.swathM(), version, job.rateMgPerHaByZone()));
+        new MachineJob(
+            job.ranch(),
+            job.product(),
+            job.swathM(),
+            version,
+            job.rateMgPerHaByZone(),
+            job.passesByZone()));
   }
 
   private Path zip() {
@@ -236,7 +242,7 @@ class TaskDataWriterTest {
             List.of(),
             List.of(),
             SurfaceLabels.ece("4 dS/m"),
-            Optional.of(new MachineJob("", "lime", 12, 4, rates)));
+            Optional.of(MachineJob.inOnePass("", "lime", 12, 4, rates)));
     Handover.write(dir, input);
     JsonNode read = Isoxml.read(zip());
     assertThat(unexpected(read.path("warnings"))).isEmpty();
@@ -369,22 +375,44 @@ class TaskDataWriterTest {
             List.of(),
             List.of(),
             SurfaceLabels.ece("4 dS/m"),
-            Optional.of(new MachineJob("r", "gypsum", 36, 4, Map.of("t-1", 5.0))));
+            Optional.of(MachineJob.inOnePass("r", "gypsum", 36, 4, Map.of("t-1", 5.0))));
     List<Finding> findings = Handover.write(dir, input).findings();
     assertThat(findings).extracting(Finding::code).contains("machine-tonnes");
     assertThat(findings.get(0).found()).contains("the plan 0.1 t");
   }
 
   @Test
-  void whereNothingIsSpreadTheFileHoldsTheFieldsAndSaysSo() throws IOException {
+  void whereNothingIsSpreadTheFileHoldsTheFields() throws IOException {
     Isoxml.require();
     HandoverInput input = SmallRanch.of("North", "South");
-    HandoverInput none = with(input, new MachineJob("r", "gypsum", 12, 4, Map.of()));
-    List<Finding> findings = Handover.write(dir, none).findings();
-    assertThat(findings).extracting(Finding::code).containsExactly("nothing-to-spread");
+    HandoverInput none = with(input, MachineJob.inOnePass("r", "gypsum", 12, 4, Map.of()));
+    assertThat(Handover.write(dir, none).findings()).isEmpty();
     JsonNode read = Isoxml.read(zip());
     assertThat(read.path("partfields")).hasSize(2);
     assertThat(read.path("tasks")).isEmpty();
+  }
+
+  /** A second pass holds only the zones that need one, or the others would get their rate twice. */
+  @Test
+  void aSecondPassIsATaskOfItsOwn() throws IOException {
+    Isoxml.require();
+    HandoverInput input = SmallRanch.of("North", "South");
+    MachineJob once = input.machine().orElseThrow();
+    Map<String, Integer> passes = Map.of("North-2", 2, "North-3", 1, "South-2", 1);
+    MachineJob twice =
+        new MachineJob(once.ranch(), once.product(), 12, 4, once.rateMgPerHaByZone(), passes);
+    Handover.write(dir, with(input, twice));
+    JsonNode tasks = Isoxml.read(zip()).path("tasks");
+    assertThat(tasks).hasSize(3);
+    JsonNode second = tasks.get(1);
+    assertThat(second.path("name").asText()).isEqualTo("pass 2 North");
+    assertThat(second.path("partfield").asText()).isEqualTo("North");
+    double[] in2 = SmallRanch.UTM.toLonLat(SmallRanch.X + 450, SmallRanch.Y + 200);
+    double[] in3 = SmallRanch.UTM.toLonLat(SmallRanch.X + 125, SmallRanch.Y + 125);
+    assertThat(rateAt(tasks.get(0), in2[0], in2[1])).isEqualTo(500_000);
+    assertThat(rateAt(tasks.get(0), in3[0], in3[1])).isEqualTo(250_000);
+    assertThat(rateAt(second, in2[0], in2[1])).isEqualTo(500_000);
+    assertThat(rateAt(second, in3[0], in3[1])).isZero();
   }
 
   @Test
@@ -455,7 +483,7 @@ class TaskDataWriterTest {
 
   @Test
   void onlyTheTwoEditionsExist() {
-    assertThatThrownBy(() -> new MachineJob("r", "p", 12, 5, Map.of()))
+    assertThatThrownBy(() -> MachineJob.inOnePass("r", "p", 12, 5, Map.of()))
         .isInstanceOf(IllegalArgumentException.class);
   }
 }

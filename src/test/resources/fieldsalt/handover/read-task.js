@@ -27,6 +27,7 @@ manager.parseISOXMLFile(new Uint8Array(readFileSync(process.argv[2])), 'applicat
         };
       }
       return {
+        name: task.attributes.TaskDesignator,
         partfield: designator(task.attributes.PartfieldIdRef).PartfieldDesignator,
         customer: designator(task.attributes.CustomerIdRef).CustomerLastName,
         farm: designator(task.attributes.FarmIdRef).FarmDesignator,
