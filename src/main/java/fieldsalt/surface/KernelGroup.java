@@ -17,9 +17,17 @@ final class KernelGroup {
   final double[] estimate;
   final double[] variance;
 
+  /** l'G of each shared column: weights times loadings; may have no columns. */
+  final double[][] shared;
+
   private int count;
 
   KernelGroup(int capacity, int trendColumns) {
+    this(capacity, trendColumns, 0);
+  }
+
+  KernelGroup(int capacity, int trendColumns, int sharedColumns) {
+    shared = new double[sharedColumns][capacity];
     id = new int[capacity];
     x = new double[capacity];
     y = new double[capacity];

@@ -124,7 +124,7 @@ final class KernelSums {
         variance += part * part;
       }
       group.estimate[at] = estimate(0, j);
-      group.variance[at] = Math.max(0, variance) + sharedVariance(j);
+      group.variance[at] = Math.max(0, variance) + sharedVariance(group, at, j);
     }
   }
 
@@ -157,11 +157,14 @@ final class KernelSums {
     return sum;
   }
 
-  private double sharedVariance(int j) {
+  private double sharedVariance(KernelGroup group, int at, int j) {
     double sum = 0;
     for (int v = 1; v < yw.length; v++) {
       double s = estimate(v, j);
       sum += s * s;
+      if (group.shared.length > 0) {
+        group.shared[v - 1][at] = s;
+      }
     }
     return sum;
   }

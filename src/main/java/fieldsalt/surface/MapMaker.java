@@ -15,6 +15,8 @@ final class MapMaker {
   /** Cells predicted together. */
   private static final int STRIP = 256;
 
+  private static final int SQUARE = 16;
+
   private final Tried method;
   private final Scale scale;
   private final double[] weights;
@@ -36,13 +38,26 @@ final class MapMaker {
     for (int f = 0; f < fields.size(); f++) {
       int part = method.data().indexOf(fields.get(f).name());
       double limit = limits.getOrDefault(fields.get(f).name(), Double.NaN);
-      int[] own = cells.cellsOf(f);
+      int[] own = bySquares(cells.cellsOf(f), grid.columns());
       IntStream.range(0, (own.length + STRIP - 1) / STRIP)
           .parallel()
           .forEach(s -> fill(grid, strip(own, s), part, limit, out, beyond));
     }
     List<String> names = fields.stream().map(FieldBoundary::name).toList();
     return new SurfaceMap(grid, names, cells.fieldOf(), out[0], out[1], out[2], bits(beyond));
+  }
+
+  /** Cells ordered by squares of 16 x 16, so that a strip's cells are near one another. */
+  private static int[] bySquares(int[] cells, int columns) {
+    return Arrays.stream(cells)
+        .mapToLong(
+            cell -> {
+              long square = cell / columns / SQUARE * (long) columns + cell % columns / SQUARE;
+              return square << 32 | cell;
+            })
+        .sorted()
+        .mapToInt(key -> (int) key)
+        .toArray();
   }
 
   private static BitSet bits(boolean[] set) {

@@ -14,8 +14,8 @@ interface PredictionKernel {
   /** The work space of one thread. */
   interface Solver {
     /**
-     * Writes estimates and variances of the group's places, at most groupSide² of them; may reorder
-     * the group and replace its coordinates.
+     * Writes estimates and variances of the group's places, at most groupSide² of them (a shared
+     * neighbourhood takes any number); may reorder the group and replace its coordinates.
      */
     void predict(KernelGroup group);
   }

@@ -59,7 +59,9 @@ final class SharedKernel implements PredictionKernel {
       if (tooWide) {
         group.quarters(box, from, to, (f, t) -> predict(group, f, t));
       } else {
-        solve(group, from, to);
+        for (int first = from; first < to; first += SIDE * SIDE) {
+          solve(group, first, Math.min(to, first + SIDE * SIDE));
+        }
       }
     }
 

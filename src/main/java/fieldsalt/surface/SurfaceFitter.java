@@ -13,13 +13,21 @@ import java.util.Optional;
 
 /** Entry of this stage: SiteReadings to a Surface. */
 public final class SurfaceFitter {
+  /** Sites that are solved whole at most. */
+  private static final int MOST_WHOLE = 1000;
+
+  private final SiteReadings all;
+
+  /** All, or fewer where there are too many. */
   private final SiteReadings readings;
+
   private final List<Drift> drifts;
   private final SurfaceSettings settings;
   private final List<Finding> findings = new ArrayList<>();
 
   private SurfaceFitter(SiteReadings readings, List<Drift> drifts, SurfaceSettings settings) {
-    this.readings = readings;
+    this.all = readings;
+    this.readings = SiteThinning.of(readings, MOST_WHOLE);
     this.drifts = List.copyOf(drifts);
     this.settings = settings;
   }
@@ -64,7 +72,7 @@ public final class SurfaceFitter {
   }
 
   private Surface fit(List<FieldBoundary> boundaries) {
-    FieldSelection fields = FieldSelection.of(readings, boundaries);
+    FieldSelection fields = FieldSelection.of(all, boundaries);
     findings.addAll(fields.findings());
     Modelled modelled = Modelled.of(Observations.of(readings, List.of()));
     findings.addAll(modelled.findings());
@@ -111,6 +119,7 @@ public final class SurfaceFitter {
       Choice choice,
       SurfaceReport.FittedVariogram variogram,
       SurfaceDetails details) {
+    tellManySites(choice.chosen().method());
     SurfaceReport report =
         new SurfaceReport(
             choice.chosen().method().label(),
@@ -120,7 +129,46 @@ public final class SurfaceFitter {
             findings,
             fields.leftOut(),
             details);
-    return new FittedSurface(choice.chosen(), readings.scale(), fields.mapped(), settings, report);
+    return new FittedSurface(
+        fromAllSites(choice.chosen()), readings.scale(), fields.mapped(), settings, report);
+  }
+
+  private boolean isThinned() {
+    return readings.rows().size() < all.rows().size();
+  }
+
+  /** The map of a thinned ranch is made from all of its sites again. */
+  private Tried fromAllSites(Tried chosen) {
+    boolean kriged =
+        chosen.method() == SurfaceMethod.KRIGING || chosen.method() == SurfaceMethod.DRIFT;
+    if (!isThinned() || !kriged) {
+      return chosen;
+    }
+    Observations rows = Observations.of(all, List.of());
+    List<Predictor> local =
+        chosen.predictors().stream()
+            .<Predictor>map(p -> new LocalKriging(p.solved(), rows))
+            .toList();
+    return new Tried(chosen.method(), chosen.data(), local, chosen.leftOut());
+  }
+
+  private void tellManySites(SurfaceMethod method) {
+    if (isThinned()) {
+      boolean kriged = method == SurfaceMethod.KRIGING || method == SurfaceMethod.DRIFT;
+      String map =
+          kriged
+              ? "each place is predicted from its neighbours among all sites"
+              : "and so is the map";
+      findings.add(
+          new Finding(
+              "many-sites",
+              "ranch",
+              Observations.of(all, List.of()).siteCount() + " sites",
+              "variogram, shared errors and validation rest on about "
+                  + MOST_WHOLE
+                  + " of them (those read by several methods first, then a spread); "
+                  + map));
+    }
   }
 
   private Choice choose(List<Tried> tried, Optional<DriftTrial> drift) {
