@@ -26,6 +26,7 @@ final class CalculatedPaste {
   private static final double CONSTANT_SD = 0.02;
   private static final int CONSTANT_ROWS = 4;
   private static final double NEAR = 0.01;
+  private static final double BY_CHANCE = 0.06;
 
   private final Set<LayerReading> calculated = Collections.newSetFromMap(new IdentityHashMap<>());
   private final List<Finding> findings = new ArrayList<>();
@@ -122,6 +123,9 @@ final class CalculatedPaste {
     }
     int decimals = rows.stream().mapToInt(r -> decimals(r.pasteEc())).max().orElse(0);
     double rounding = 0.5 * Math.pow(10, -decimals);
+    if (chance(rows, rounding) > BY_CHANCE) {
+      return "";
+    }
     List<EceRelation> candidates = new ArrayList<>(Relations.of(method.method()));
     candidates.add(new DefaultMultiplier(method, false));
     for (EceRelation relation : candidates) {
@@ -132,6 +136,18 @@ final class CalculatedPaste {
       }
     }
     return "";
+  }
+
+  /**
+   * About how often measured readings would all lie so near a relation that the first of them fits:
+   * each further one within its tolerance, its own error of 0.16 being spread evenly about it.
+   */
+  private static double chance(List<Beside> rows, double rounding) {
+    double chance = 1;
+    for (Beside row : rows.subList(1, rows.size())) {
+      chance *= Math.min(1, 5 * (NEAR + rounding / row.pasteEc()));
+    }
+    return chance;
   }
 
   private static int decimals(double printed) {

@@ -3,10 +3,10 @@ package fieldsalt.basis;
 import fieldsalt.finding.Finding;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.quantity.DepthRange;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * Composite samples of a field have no place on its map: they are set against the mean of the sites
@@ -16,40 +16,34 @@ import java.util.Optional;
 final class Composites {
   private Composites() {}
 
-  static List<Finding> findings(List<LayerReading> readings) {
-    List<Finding> findings = new ArrayList<>();
-    for (LayerReading r : readings) {
-      if (r.sample().place().isEmpty()) {
-        findings.add(finding(r, readings));
-      }
+  /** A field's layer. */
+  private record Layer(String field, DepthRange depth) {
+    static Layer of(LayerReading r) {
+      return new Layer(r.sample().field(), r.sample().depth());
     }
-    return findings;
   }
 
-  private static Finding finding(LayerReading composite, List<LayerReading> readings) {
-    List<LayerReading> sites = sameLayer(composite, readings);
+  static List<Finding> findings(List<LayerReading> readings) {
+    Map<Layer, List<LayerReading>> sites =
+        readings.stream()
+            .filter(r -> r.sample().place().isPresent())
+            .collect(Collectors.groupingBy(Layer::of));
+    return readings.stream()
+        .filter(r -> r.sample().composite() && r.sample().place().isEmpty())
+        .map(r -> finding(r, sites.getOrDefault(Layer.of(r), List.of())))
+        .toList();
+  }
+
+  private static Finding finding(LayerReading composite, List<LayerReading> sites) {
     String found =
         "a reading without a place, ECe "
             + Rows.number(composite.ece())
             + " dS/m at "
             + Rows.depth(composite.sample().depth());
-    Optional<String> against =
-        sites.isEmpty() ? Optional.empty() : Optional.of(against(composite, sites));
+    String against =
+        sites.isEmpty() ? "no site of that layer to compare it with" : against(composite, sites);
     return Rows.finding(
-        "composite",
-        composite.sample(),
-        found,
-        "not on the map, which needs places; "
-            + against.orElse("no site of that layer to compare it with"));
-  }
-
-  private static List<LayerReading> sameLayer(LayerReading composite, List<LayerReading> readings) {
-    DepthRange depth = composite.sample().depth();
-    return readings.stream()
-        .filter(r -> r.sample().place().isPresent())
-        .filter(r -> r.sample().field().equals(composite.sample().field()))
-        .filter(r -> r.sample().depth().equals(depth))
-        .toList();
+        "composite", composite.sample(), found, "not on the map, which needs places; " + against);
   }
 
   private static String against(LayerReading composite, List<LayerReading> sites) {

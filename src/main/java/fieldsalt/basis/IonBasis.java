@@ -18,8 +18,11 @@ enum IonBasis {
     if (said.isEmpty()) {
       return sample.method().map(IonBasis::ofMethod).orElse(UNKNOWN);
     }
-    if (said.startsWith("extractable") || said.startsWith("exchangeable")) {
+    if (said.matches(".*(extractable|exchangeable|acetate|mehlich|olsen|nh4).*")) {
       return EXTRACTABLE;
+    }
+    if (said.matches(".*(paste|saturat).*")) {
+      return PASTE;
     }
     return Method.of(said).map(IonBasis::ofMethod).orElse(UNKNOWN);
   }

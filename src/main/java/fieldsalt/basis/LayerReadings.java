@@ -36,7 +36,8 @@ record LayerReadings(List<Sample> clean, List<LayerReading> measured, List<Findi
     SampleCheck check = new SampleCheck();
     Laboratories laboratories = new Laboratories(samples, settings.laboratories().keySet());
     List<Sample> clean =
-        samples.stream().map(laboratories::named).sorted(ORDER).map(check::clean).toList();
+        SameBag.shared(
+            samples.stream().map(laboratories::named).sorted(ORDER).map(check::clean).toList());
     Conversion conversion = new Conversion(settings);
     List<LayerReading> all = new ArrayList<>();
     clean.forEach(sample -> conversion.convert(sample).ifPresent(all::add));

@@ -519,4 +519,33 @@ class LaboratorySheetTest {
     assertThat(c.groups()).hasSize(1);
     assertThat(c.rows()).allMatch(r -> r.relation().equals("OwnEquation"));
   }
+
+  @Test
+  void coarselyPrintedPastesAreNotTakenForCalculatedByChance() {
+    // 9.5 x 0.11 and 9.5 x 0.13 lie within rounding of 1.0 and 1.2, as many a factor would
+    Samples[] two = {
+      Samples.sample().ec(0.11),
+      Samples.sample().paste(1.0),
+      Samples.sample().id("B").ec(0.13),
+      Samples.sample().id("B").paste(1.2)
+    };
+    assertThat(codes(convert(two))).doesNotContain("calculated-ece");
+    Samples[] fine = {
+      Samples.sample().ec(0.513),
+      Samples.sample().paste(4.87),
+      Samples.sample().id("B").ec(0.871),
+      Samples.sample().id("B").paste(8.27)
+    };
+    assertThat(codes(convert(fine))).contains("calculated-ece");
+  }
+
+  @Test
+  void aLayersTextureIsThatOfAllItsRows() {
+    Converted c =
+        convert(
+            Samples.sample().texture(Texture.UNKNOWN).ec(0.5),
+            Samples.sample().texture(Texture.CLAY).paste(4.2));
+    assertThat(c.groups().get(0).texture()).isEqualTo(fieldsalt.quantity.TextureGroup.FINE);
+    assertThat(c.groups().get(0).priorFactor()).isCloseTo(7.5, within(1e-12));
+  }
 }

@@ -176,6 +176,21 @@ class SodiumTest {
     assertThat(fertility.findings()).anyMatch(f -> f.done().contains("not in solution"));
   }
 
+  @ParameterizedTest
+  @CsvSource({
+    "saturated paste extract, PASTE",
+    "Sat. paste, PASTE",
+    "NH4OAc extractable, EXTRACTABLE",
+    "ammonium acetate, EXTRACTABLE",
+    "1:5, ONE_TO_FIVE",
+    "1:2, OTHER_EXTRACT",
+    "something, UNKNOWN"
+  })
+  void wordsForWhatIonsWereReadIn(String words, IonBasis basis) {
+    assertThat(IonBasis.of(Samples.sample().ions(cations(words, 4, 1, 1, "")).get()))
+        .isEqualTo(basis);
+  }
+
   @Test
   void espFromOneToFiveOnlyAsAnOption() {
     Sample row = Samples.sample().ec(0.6).ions(cations("", 4, 1, 1, "")).get();
