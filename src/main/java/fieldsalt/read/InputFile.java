@@ -2,6 +2,7 @@ package fieldsalt.read;
 
 import fieldsalt.finding.InputProblem;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,7 +13,7 @@ import java.util.Locale;
 
 /** The bytes of one input file. */
 record InputFile(Path path, String name, byte[] bytes) {
-  private static final long MOST_BYTES = 1L << 30;
+  private static final int MOST_BYTES = 1 << 30;
 
   /** Reads it whole; a file that is not there, empty, a folder or closed to us is a problem. */
   static InputFile read(Path path) {
@@ -28,11 +29,14 @@ record InputFile(Path path, String name, byte[] bytes) {
       throw new InputProblem(name, "a folder (" + path + ")", "a file", "Name the file inside it.");
     }
     try {
-      if (Files.size(path) > MOST_BYTES) {
+      byte[] bytes;
+      try (InputStream in = Files.newInputStream(path)) {
+        bytes = in.readNBytes(MOST_BYTES + 1);
+      }
+      if (bytes.length > MOST_BYTES) {
         throw new InputProblem(
             name, "more than 1 GB", "a table or boundaries of this ranch", "Cut it to the ranch.");
       }
-      byte[] bytes = Files.readAllBytes(path);
       if (bytes.length == 0) {
         throw new InputProblem(name, "an empty file (0 bytes)", "data", "Export it again.");
       }

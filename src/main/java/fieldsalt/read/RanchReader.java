@@ -101,7 +101,11 @@ public final class RanchReader {
   }
 
   private void hashed(InputFile file) {
-    hashes.put(file.name(), file.sha256());
+    String hash = file.sha256();
+    String before = hashes.putIfAbsent(file.name(), hash);
+    if (before != null && !before.equals(hash)) {
+      hashes.put(job.folder().relativize(file.path().toAbsolutePath()).toString(), hash);
+    }
   }
 
   private <T> T trying(T otherwise, Function<InputFile, T> read, Optional<InputFile> file) {
@@ -153,6 +157,7 @@ public final class RanchReader {
     List<Sample> samples = samples(rows, fields, placing);
     List<SurveyReading> readings =
         trying(List.of(), f -> SurveyReader.read(f, job, placing, mapped, notes), survey);
+    tellSurveyElsewhere(readings, fields);
     tellUnmapped();
     notes.stopIfProblems();
     return new Ranch(
@@ -283,6 +288,17 @@ public final class RanchReader {
         placed == 0 ? "no row with a place" + badCoordinate() : "no site in or near any field",
         "sites inside the fields",
         remedy);
+  }
+
+  private void tellSurveyElsewhere(List<SurveyReading> survey, List<FieldBoundary> fields) {
+    FieldFinder finder = new FieldFinder(fields, RowsToFields.REACH_M);
+    if (!survey.isEmpty() && survey.stream().noneMatch(r -> finder.find(r.place()).isPresent())) {
+      notes.finding(
+          "survey-elsewhere",
+          job.path("survey").map(p -> String.valueOf(p.getFileName())).orElse("survey"),
+          "no reading in or near any field",
+          "of no use for the map; check its coordinates and crs");
+    }
   }
 
   private String badCoordinate() {

@@ -3,6 +3,7 @@ package fieldsalt.read;
 import fieldsalt.geo.PlaceM;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -21,6 +22,8 @@ final class RowsToFields {
   private final List<FieldBoundary> fields;
   private final FieldFinder finder;
   private final Map<String, FieldBoundary> byName = new HashMap<>();
+  private final Map<String, PlaceM> places = new HashMap<>();
+  private final Set<String> twice = new HashSet<>();
   private final Notes notes;
 
   RowsToFields(Placing placing, List<FieldBoundary> fields, Notes notes) {
@@ -70,6 +73,7 @@ final class RowsToFields {
           "taken as in that field");
     }
     tellOtherField(row, hit.get().field());
+    tellSecondPlace(row, place.get());
     boolean composite = row.sample().composite();
     return Optional.of(
         row.sample().withField(hit.get().field(), composite ? Optional.empty() : place));
@@ -106,6 +110,22 @@ final class RowsToFields {
           row.sample().source(),
           "the row says field " + said.name() + ", its place lies in " + field,
           "taken as in " + field);
+    }
+  }
+
+  private void tellSecondPlace(SampleRow row, PlaceM place) {
+    String id = row.sample().id().toLowerCase(Locale.ROOT);
+    PlaceM first = places.putIfAbsent(id, place);
+    if (first != null && first.distanceM(place) > REACH_M && twice.add(id)) {
+      notes.row(
+          "id-at-two-places",
+          row.sample().source(),
+          "the id '"
+              + LineCells.shown(row.sample().id())
+              + "' "
+              + Math.round(first.distanceM(place))
+              + " m from where it stood before",
+          "taken as another site; check the id and the coordinates");
     }
   }
 

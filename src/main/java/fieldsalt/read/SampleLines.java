@@ -348,6 +348,14 @@ final class SampleLines {
           "this reading is left out");
       return Optional.empty();
     }
+    if (isUnknownUnit(line, cell)) {
+      notes.row(
+          "unit-unknown",
+          source,
+          "the unit '" + LineCells.shown(columns.cell(line, "unit")) + "'",
+          "this reading is left out; units are dS/m, mS/cm, uS/cm, mmhos/cm, umhos/cm, mS/m, S/m");
+      return Optional.empty();
+    }
     Optional<MethodWords.Said> said = said(line, column, source);
     return said.map(
         s ->
@@ -358,6 +366,15 @@ final class SampleLines {
                 cell.value(),
                 unit(line, column, cell),
                 column.header().raw()));
+  }
+
+  private boolean isUnknownUnit(Sheet.Line line, NumberCell cell) {
+    String said = columns.cell(line, "unit");
+    return !said.isEmpty()
+        && cell.unit().isEmpty()
+        && units.of(said).isEmpty()
+        && rules.unit(laboratory(line)).isEmpty()
+        && rules.confirmed(sheet.source(line), columns.cell(line, "id")).isEmpty();
   }
 
   private Optional<ReadingUnit> unit(Sheet.Line line, Columns.Column column, NumberCell cell) {

@@ -246,6 +246,38 @@ class BadInputTest {
   }
 
   @Test
+  void aSurveyOfAnotherPlaceIsAFinding() {
+    write("survey.csv", "lon,lat,eca_mS_m\n-152.005,30.002,80\n-152.004,30.002,110\n");
+    assertThat(codes(read(SAMPLES, "survey: survey.csv\n"))).contains("survey-elsewhere");
+  }
+
+  @Test
+  void oneIdAtTwoPlacesIsAFinding() {
+    Ranch ranch = read(SAMPLES.replace("B,", "a,"), "");
+    assertThat(ranch.samples()).hasSize(3);
+    assertThat(ranch.findings())
+        .filteredOn(f -> f.code().equals("id-at-two-places"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.where()).isEqualTo("samples.csv row 3"));
+  }
+
+  @Test
+  void filesOfOneNameInTwoFoldersBothHaveTheirHash() throws IOException {
+    Files.createDirectories(folder.resolve("b"));
+    write("b/samples.csv", SAMPLES.replace("A,", "Z,"));
+    write("fields.geojson", FIELD);
+    write("samples.csv", SAMPLES);
+    Ranch ranch =
+        RanchReader.read(
+            JobDocument.read(
+                write(
+                    "job.yaml",
+                    "fields: fields.geojson\nsamples: [samples.csv, b/samples.csv]\n")));
+    assertThat(ranch.hashes().keySet())
+        .containsExactly("b/samples.csv", "fields.geojson", "job.yaml", "samples.csv");
+  }
+
+  @Test
   void geoJsonSamplesAndSeveralFilesTogether() {
     write(
         "more.geojson",

@@ -95,6 +95,15 @@ class ReadingRulesTest {
   }
 
   @Test
+  void aUnitThatNobodyKnowsLeavesTheRowOut() {
+    String text = "id,method,ec,unit\nA,1:5,0.6,mS\nB,1:5,0.7,dS/m\n";
+    Ranch ranch = read(text);
+    assertThat(ranch.samples()).extracting(Sample::id).containsExactly("B");
+    assertThat(codes(ranch)).contains("unit-unknown");
+    assertThat(read(text, "confirm.A=mS/cm").samples()).hasSize(2);
+  }
+
+  @Test
   void aMissingDepthIsTheDefaultLayerWithAFinding() {
     Ranch ranch = read("id,method,ec,unit\nA,1:5,0.6,dS/m\n");
     assertThat(ranch.samples().get(0).depth()).isEqualTo(new DepthRange(0, 30));
