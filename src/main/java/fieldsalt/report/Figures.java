@@ -5,17 +5,46 @@ import fieldsalt.quantity.UnitSystem.Amount;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /**
  * Numbers as people read them: with their unit, and with no more digits than they deserve. Two
  * figures for what carries an error of some tenths; a no-break space before the unit.
  */
 final class Figures {
+  private static final Pattern LONG_NUMBER = Pattern.compile("(?<![\\d.,])\\d{5,15}(?!\\d)");
   static final String GAP = "\u00a0";
   private final UnitSystem system;
+  private final String property;
+  private final String unit;
 
-  Figures(UnitSystem system) {
+  /**
+   * @param property what is mapped, e.g. {@code ECe}
+   * @param unit of it, e.g. {@code dS/m}
+   */
+  Figures(UnitSystem system, String property, String unit) {
     this.system = system;
+    this.property = property;
+    this.unit = unit;
+  }
+
+  /** What is mapped. */
+  String property() {
+    return property;
+  }
+
+  boolean isEce() {
+    return property.equals("ECe");
+  }
+
+  /** {@code 4.2 dS/m}. */
+  String value(double value) {
+    return twoFigures(value) + (unit.isEmpty() ? "" : GAP + unit);
+  }
+
+  /** {@code 4.2 (3.1 to 5.6) dS/m}. */
+  String value(double low, double mid, double high) {
+    return interval(low, mid, high) + (unit.isEmpty() ? "" : GAP + unit);
   }
 
   UnitSystem system() {
@@ -49,11 +78,6 @@ final class Figures {
     return twoFigures(dSPerM) + GAP + "dS/m";
   }
 
-  /** {@code 4.2 (3.1 to 5.6) dS/m}. */
-  static String ece(double low, double mid, double high) {
-    return interval(low, mid, high) + GAP + "dS/m";
-  }
-
   /** {@code 4.2 (3.1 to 5.6)}: all three to the place of the middle one's second figure. */
   static String interval(double low, double mid, double high) {
     int places = places(mid != 0 ? mid : high);
@@ -65,13 +89,24 @@ final class Figures {
         + ")";
   }
 
-  /** Whole per cent; the ends are told as such. */
+  /** Whole per cent of a share that was counted or computed. */
   static String percent(double share) {
-    double pct = 100 * share;
-    if (pct > 99 && share < 1) {
+    return Math.round(100 * share) + GAP + "%";
+  }
+
+  /** A chance in whole per cent; never told as certain. */
+  static String chance(double chance) {
+    if (chance > 0.99) {
       return "over" + GAP + "99" + GAP + "%";
     }
-    return pct < 1 && pct > 0 ? "under" + GAP + "1" + GAP + "%" : Math.round(pct) + GAP + "%";
+    return chance < 0.01 ? "under" + GAP + "1" + GAP + "%" : percent(chance);
+  }
+
+  /** A text in which numbers of five figures and more are set in threes. */
+  static String grouped(String text) {
+    return LONG_NUMBER
+        .matcher(text)
+        .replaceAll(m -> String.format(Locale.ROOT, "%,d", Long.parseLong(m.group())));
   }
 
   /** Two significant figures, thousands apart. */

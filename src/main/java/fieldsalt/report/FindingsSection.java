@@ -68,7 +68,8 @@ final class FindingsSection implements Section {
             page.in("b", () -> page.name(f.where()))
                 .text(": ")
                 .name(f.found())
-                .text(". " + upperFirst(f.done()) + "."));
+                .text(Words.isEnded(f.found()) ? " " : ". ")
+                .text(Words.ended(upperFirst(f.done()))));
   }
 
   /** {@code unit-slip} to {@code Unit slip}. */

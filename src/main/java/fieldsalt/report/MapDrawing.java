@@ -16,12 +16,14 @@ final class MapDrawing {
   private final Markup page;
   private final List<FieldBoundary> fields;
   private final Set<String> names;
+  private final Figures figures;
   private final Frame frame;
   private final Furniture furniture;
 
   MapDrawing(PageInput input, Figures figures, Markup page, List<FieldBoundary> fields) {
     this.input = input;
     this.page = page;
+    this.figures = figures;
     this.fields = List.copyOf(fields);
     this.names = fields.stream().map(FieldBoundary::name).collect(Collectors.toSet());
     this.frame = Frame.around(fields.stream().map(FieldBoundary::shapeM).toList());
@@ -45,7 +47,7 @@ final class MapDrawing {
   /** The median surface behind the zones. */
   void surface(SurfacePicture picture) {
     svg(
-        "Median ECe of " + said(),
+        "Median " + figures.property() + " of " + said(),
         () -> {
           page.in("clipPath", this::fieldShapes, "id", clip());
           input.surface().maps().stream().filter(this::touches).forEach(m -> image(picture, m));
@@ -92,7 +94,7 @@ final class MapDrawing {
         () ->
             page.in(
                 "path",
-                () -> page.line("title", ZonesSection.tip(z)),
+                () -> page.line("title", tip(z)),
                 "class",
                 "zone",
                 "d",
@@ -102,7 +104,16 @@ final class MapDrawing {
         "href",
         "#" + ZonesSection.anchor(input, z),
         "aria-label",
-        ZonesSection.tip(z));
+        tip(z));
+  }
+
+  /** What one reads when pointing at a zone. */
+  private String tip(PageZone z) {
+    return z.zone().name()
+        + ": "
+        + z.zone().label()
+        + ", "
+        + figures.value(z.low(), z.mean(), z.high());
   }
 
   private void undecided(SurfaceMap map) {

@@ -87,17 +87,17 @@ final class MapSection implements Section {
         });
   }
 
-  private static String limits(ClassScheme scheme, int k) {
+  private String limits(ClassScheme scheme, int k) {
     List<Double> b = scheme.breaks();
     if (b.isEmpty()) {
-      return "any ECe";
+      return "any value";
     }
     if (k == 0) {
-      return "ECe below " + Figures.ece(b.get(0));
+      return figures.property() + " below " + figures.value(b.get(0));
     }
     return k == b.size()
-        ? Figures.ece(b.get(k - 1)) + " and above"
-        : Figures.twoFigures(b.get(k - 1)) + " to " + Figures.ece(b.get(k));
+        ? figures.value(b.get(k - 1)) + " and above"
+        : Figures.twoFigures(b.get(k - 1)) + " to " + figures.value(b.get(k));
   }
 
   private void signs(Markup page) {
@@ -112,7 +112,9 @@ final class MapSection implements Section {
     sign(
         page,
         "<rect width=\"20\" height=\"16\" fill=\"url(#undecided)\" class=\"hatch\"/>",
-        "hatched: nobody can say yet whether ECe is above "
+        "hatched: nobody can say yet whether "
+            + figures.property()
+            + " is above "
             + limitWords()
             + " (chance 20 to 80 %)");
     if (input.surface().maps().stream().anyMatch(m -> !m.beyond().isEmpty())) {
@@ -163,9 +165,9 @@ final class MapSection implements Section {
         "wide");
   }
 
-  private static void ramp(Markup page, SurfacePicture picture) {
-    page.text("Median ECe of the root zone: ");
-    page.text(Figures.ece(picture.least()));
+  private void ramp(Markup page, SurfacePicture picture) {
+    page.text("Median " + figures.property() + (figures.isEce() ? " of the root zone: " : ": "));
+    page.text(figures.value(picture.least()));
     page.in(
         "svg",
         () -> {
@@ -190,7 +192,7 @@ final class MapSection implements Section {
         "img",
         "aria-label",
         "from pale to dark");
-    page.text(Figures.ece(picture.most()) + ". Half of the soil at a place may be saltier.");
+    page.text(figures.value(picture.most()) + ". Half of the soil at a place may be saltier.");
   }
 
   /** Fields that lie near enough to be drawn in one frame. */

@@ -117,7 +117,12 @@ final class ReadingsSection implements Section {
         p.ec(),
         p.paste(),
         p.odd() ? "dot odd" : "dot",
-        p.site() + ": " + Figures.twoFigures(p.ec()) + " and " + Figures.ece(p.paste()));
+        p.site()
+            + ": "
+            + Figures.twoFigures(p.ec())
+            + " and "
+            + Figures.twoFigures(p.paste())
+            + " dS/m");
   }
 
   private void survey(Markup page) {

@@ -38,13 +38,18 @@ public final class Report {
   private void head() {
     page.empty("meta", "charset", "utf-8");
     page.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-    page.line("title", ranchName() + ": soil salinity");
+    page.line("title", ranchName() + ": " + subject());
     page.in("style", () -> page.trusted(styleSheet()));
   }
 
   private String ranchName() {
     Ranch ranch = input.ranch();
     return ranch.name().isBlank() ? "Ranch without a name" : ranch.name();
+  }
+
+  private String subject() {
+    String property = input.sites().property();
+    return property.equals("ECe") ? "Soil salinity" : property;
   }
 
   private static String styleSheet() {
@@ -65,7 +70,7 @@ public final class Report {
 
   private void header(List<Section> sections) {
     page.in("h1", () -> page.name(ranchName()));
-    page.line("p", "Soil salinity: where it is, what to do, how sure that is", "class", "sub");
+    page.line("p", subject() + ": where it is, what to do, how sure that is", "class", "sub");
     page.in(
         "nav",
         () -> page.in("ul", () -> sections.forEach(this::link)),
@@ -78,11 +83,14 @@ public final class Report {
   }
 
   private List<Section> sections() {
-    Figures figures = new Figures(input.settings().units());
+    Figures figures =
+        new Figures(input.settings().units(), input.sites().property(), input.sites().unit());
     return List.of(
         new SummarySection(input, figures),
         new MapSection(input, figures),
         new ZonesSection(input, figures),
+        new TotalsSection(input, figures),
+        new CropsSection(input),
         new NextSection(input),
         new SurenessSection(input, figures),
         new ReadingsSection(input),

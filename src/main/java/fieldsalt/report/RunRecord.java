@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
 import fieldsalt.handover.OutputFolder;
+import fieldsalt.plan.RanchPlan;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.SurfaceReport;
 import java.util.ArrayList;
@@ -59,6 +60,7 @@ public final class RunRecord {
     record.put("shared_errors", sharedErrors());
     record.put("surface", surface());
     record.put("zones", input.zones().stream().map(RunRecord::zone).toList());
+    input.plan().ifPresent(p -> record.put("plan", plan(p)));
     record.put("finding_counts", counts());
     record.put("findings", input.findings());
     record.put("citations", SourcesSection.citations(input));
@@ -121,6 +123,16 @@ public final class RunRecord {
     out.put("p_above", z.chanceAbove());
     out.put("yield_pct", z.yieldPct().isPresent() ? z.yieldPct().getAsDouble() : null);
     out.put("plan", z.advice());
+    return out;
+  }
+
+  private static Map<String, Object> plan(RanchPlan plan) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("gypsum_t", plan.gypsumT());
+    out.put("planned_t", plan.plannedT());
+    out.put("leaching_m3", plan.leachingM3());
+    out.put("expected_cost", plan.expectedCost());
+    out.put("expected_net", plan.expectedNet());
     return out;
   }
 

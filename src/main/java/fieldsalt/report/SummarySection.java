@@ -24,7 +24,7 @@ final class SummarySection implements Section {
 
   @Override
   public String title() {
-    return "In three sentences";
+    return "In short";
   }
 
   @Override
@@ -33,12 +33,15 @@ final class SummarySection implements Section {
         "ol",
         () -> {
           page.in("li", () -> howMuch(page));
-          page.in("li", () -> whatToDo(page));
+          if (input.plan().isPresent() || figures.isEce()) {
+            page.in("li", () -> whatToDo(page));
+          }
           page.line("li", howSure());
         },
         "class",
         "summary");
     drafts(page);
+    leftOut(page);
   }
 
   private void howMuch(Markup page) {
@@ -49,11 +52,18 @@ final class SummarySection implements Section {
             + figures.amount(above, fieldsalt.quantity.UnitSystem.Amount.AREA)
             + " of "
             + figures.area(input.areaHa())
-            + (everyFieldHasCrop()
-                ? " are likely saltier than the crop stands without loss"
-                : " are likely saltier than the limit in the legend"));
+            + limitPassed());
     worst().ifPresent(z -> worstZone(page, z));
     page.text(".");
+  }
+
+  private String limitPassed() {
+    if (!figures.isEce()) {
+      return " are likely above the limit in " + figures.property();
+    }
+    return everyFieldHasCrop()
+        ? " are likely saltier than the crop stands without loss"
+        : " are likely saltier than the field's limit";
   }
 
   private boolean everyFieldHasCrop() {
@@ -69,7 +79,7 @@ final class SummarySection implements Section {
 
   private void worstZone(Markup page, PageZone zone) {
     page.textWithName(
-        "; the worst is zone %s with " + Figures.ece(zone.mean()), zone.zone().name());
+        "; the worst is zone %s with " + figures.value(zone.mean()), zone.zone().name());
     if (zone.yieldPct().isPresent()) {
       page.text(
           ", where about "
@@ -107,6 +117,18 @@ final class SummarySection implements Section {
     return next.isEmpty()
         ? ""
         : " Most would be learnt from: " + lowerFirst(next.get(0).what()) + ".";
+  }
+
+  private void leftOut(Markup page) {
+    List<String> fields = input.surface().report().leftOut();
+    if (!fields.isEmpty()) {
+      page.in(
+          "p",
+          () ->
+              page.textWithName("Not mapped, for want of samples: %s.", String.join(", ", fields)),
+          "class",
+          "caution");
+    }
   }
 
   private void drafts(Markup page) {

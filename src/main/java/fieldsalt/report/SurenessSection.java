@@ -36,7 +36,7 @@ final class SurenessSection implements Section {
   @Override
   public void body(Markup page) {
     page.line("p", Words.trust(report()));
-    page.line("p", "Why this method: " + report().whyChosen());
+    page.line("p", "Why this method: " + Words.ended(report().whyChosen()));
     Words.candidate(report(), report().chosen()).ifPresent(c -> page.line("p", honest(c)));
     if (!report().candidates().isEmpty()) {
       numbers(page);

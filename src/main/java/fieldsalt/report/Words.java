@@ -52,4 +52,13 @@ final class Words {
       default -> key;
     };
   }
+
+  static boolean isEnded(String text) {
+    return text.isBlank() || ".!?".indexOf(text.charAt(text.length() - 1)) >= 0;
+  }
+
+  /** A text with one full stop behind it. */
+  static String ended(String text) {
+    return isEnded(text) ? text : text + ".";
+  }
 }

@@ -40,7 +40,7 @@ public final class ZoneAdvices {
     return new ZoneAdvice(
         headline(plan.steps()),
         why(),
-        String.join("; ", takes()),
+        Figures.grouped(String.join("; ", takes())),
         sure(),
         plan.draft().reasons().stream().map(ZoneAdvices::lift).toList(),
         plan.steps().stream().map(s -> upperFirst(s.label())).toList(),
@@ -50,7 +50,7 @@ public final class ZoneAdvices {
   }
 
   private List<String> texts(List<Sentence> sentences) {
-    return sentences.stream().map(s -> s.text(units)).toList();
+    return sentences.stream().map(s -> Figures.grouped(s.text(units))).toList();
   }
 
   private static String lift(Draft.Reason reason) {
@@ -90,7 +90,9 @@ public final class ZoneAdvices {
         + ": ECe "
         + Figures.twoFigures(plan.ece().p50())
         + (salt.chance() >= 0.5 ? " where " : ", and up to ")
-        + Figures.ece(salt.targetEce())
+        + Figures.twoFigures(salt.targetEce())
+        + Figures.GAP
+        + "dS/m"
         + (salt.chance() >= 0.5 ? " is wanted" : " is fine")
         + sodium();
   }
@@ -139,10 +141,10 @@ public final class ZoneAdvices {
   private String sure() {
     List<String> sure = new ArrayList<>();
     if (plan.productTPerHa() > 0) {
-      sure.add("gypsum is needed: " + Figures.percent(plan.gypsum().chance()));
+      sure.add("gypsum is needed: " + Figures.chance(plan.gypsum().chance()));
     }
-    sure.add("leaching is needed: " + Figures.percent(plan.reclamation().chance()));
-    plan.money().forEach(m -> sure.add("it pays back: " + Figures.percent(m.chancePaysBack())));
+    sure.add("leaching is needed: " + Figures.chance(plan.reclamation().chance()));
+    plan.money().forEach(m -> sure.add("it pays back: " + Figures.chance(m.chancePaysBack())));
     return "Chance that " + String.join("; ", sure);
   }
 

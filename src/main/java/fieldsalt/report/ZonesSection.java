@@ -1,10 +1,11 @@
 package fieldsalt.report;
 
-import fieldsalt.classes.ClassScheme;
+import fieldsalt.plan.FieldPlan;
+import fieldsalt.plan.Sentence;
 import java.util.List;
-import java.util.stream.Collectors;
+import java.util.Optional;
 
-/** For each zone what to do, why, what it costs and how sure: one table, one line a zone. */
+/** Field by field: what holds for the whole field, then for each zone what to do, in one table. */
 final class ZonesSection implements Section {
   private final PageInput input;
   private final Figures figures;
@@ -26,32 +27,92 @@ final class ZonesSection implements Section {
 
   @Override
   public void body(Markup page) {
-    cautions(page);
-    Table table =
-        new Table(
-            "Mean ECe with the interval that holds it 9 times in 10; yield as a share of the same crop's"
-                + " on good ground",
-            "Zone",
-            "Salt",
-            "What to do",
-            "Why",
-            "What it takes",
-            "How sure");
-    table.write(page, () -> input.zones().forEach(z -> row(page, table, z)));
-    page.line("h3", "The plan's figures");
-    input.zones().forEach(z -> details(page, z));
+    List<String> everywhere = everywhere();
+    box(page, "Before any money is spent", everywhere);
+    for (String field : input.schemes().keySet()) {
+      field(page, field, everywhere);
+    }
   }
 
-  private void cautions(Markup page) {
-    List<String> shared = shared();
-    if (shared.isEmpty()) {
+  private void field(Markup page, String field, List<String> everywhere) {
+    List<PageZone> zones =
+        input.zones().stream().filter(z -> z.zone().field().equals(field)).toList();
+    heading(page, field);
+    plan(field)
+        .ifPresent(
+            p -> {
+              texts(p.leaching().sentences()).forEach(s -> page.line("p", s));
+              texts(p.sentences()).stream()
+                  .filter(s -> !texts(p.leaching().sentences()).contains(s))
+                  .forEach(s -> page.line("p", s));
+            });
+    box(page, "Caution", except(cautions(field), everywhere));
+    List<String> draft = commonDraft(zones);
+    box(page, "Draft: do not act on it yet. What would lift the mark", draft);
+    new ZoneTable(input, figures, draft).write(page, zones);
+  }
+
+  private void heading(Markup page, String field) {
+    page.in(
+        "h3",
+        () -> {
+          page.textWithName("Field %s", field);
+          Optional.ofNullable(input.settings().cropByField().get(field))
+              .ifPresent(crop -> page.text(": " + crop));
+          Optional.ofNullable(input.settings().depthWords().get(field))
+              .filter(depth -> figures.isEce())
+              .ifPresent(depth -> page.text(", ECe of " + depth + " of soil"));
+        });
+  }
+
+  private Optional<FieldPlan> plan(String field) {
+    return input.plan().stream()
+        .flatMap(p -> p.fields().stream())
+        .filter(p -> p.field().equals(field))
+        .findFirst();
+  }
+
+  private List<String> texts(List<Sentence> sentences) {
+    return sentences.stream().map(s -> Figures.grouped(s.text(figures.system()))).toList();
+  }
+
+  /** Cautions of a field: its own, and those that all of its zones carry. */
+  private List<String> cautions(String field) {
+    return plan(field).map(p -> texts(p.cautions())).orElse(List.of());
+  }
+
+  /** What every field carries is told once, above all. */
+  private List<String> everywhere() {
+    List<String> fields = List.copyOf(input.schemes().keySet());
+    return fields.isEmpty()
+        ? List.of()
+        : cautions(fields.get(0)).stream()
+            .filter(c -> fields.stream().allMatch(f -> cautions(f).contains(c)))
+            .toList();
+  }
+
+  private static List<String> except(List<String> all, List<String> told) {
+    return all.stream().filter(c -> !told.contains(c)).toList();
+  }
+
+  /** What makes every zone of the field a draft; empty if one of them is none. */
+  private static List<String> commonDraft(List<PageZone> zones) {
+    return zones.isEmpty()
+        ? List.of()
+        : zones.get(0).advice().draft().stream()
+            .filter(d -> zones.stream().allMatch(z -> z.advice().draft().contains(d)))
+            .toList();
+  }
+
+  private static void box(Markup page, String heading, List<String> lines) {
+    if (lines.isEmpty()) {
       return;
     }
     page.in(
         "div",
         () -> {
-          page.line("strong", "Before any money is spent");
-          page.in("ul", () -> shared.forEach(c -> page.line("li", c)));
+          page.line("strong", heading);
+          page.in("ul", () -> lines.forEach(c -> page.line("li", c)));
         },
         "class",
         "caution",
@@ -59,101 +120,8 @@ final class ZonesSection implements Section {
         "note");
   }
 
-  /** Cautions that every zone carries are told once, above the table. */
-  private List<String> shared() {
-    return input.zones().stream()
-        .flatMap(z -> z.advice().cautions().stream())
-        .distinct()
-        .filter(c -> input.zones().stream().allMatch(z -> z.advice().cautions().contains(c)))
-        .toList();
-  }
-
-  private void row(Markup page, Table table, PageZone z) {
-    page.in(
-        "tr",
-        () -> {
-          table.header(page, "Zone", () -> name(page, z));
-          table.cell(page, "Salt", () -> salt(page, z));
-          table.cell(page, "What to do", () -> toDo(page, z));
-          table.cell(page, "Why", () -> page.text(z.advice().why()));
-          table.cell(page, "What it takes", () -> page.text(z.advice().cost()));
-          table.cell(page, "How sure", () -> sure(page, z));
-        },
-        "id",
-        anchor(input, z),
-        "role",
-        "row");
-  }
-
-  private void name(Markup page, PageZone z) {
-    Swatch.write(page, colour(z), "class " + z.zone().label());
-    page.name(z.zone().name());
-    page.line("span", figures.area(z.zone().areaHa()), "class", "small");
-  }
-
-  private String colour(PageZone z) {
-    ClassScheme scheme = input.schemes().get(z.zone().field());
-    return Colours.ofClass(z.zone().klass(), scheme.labels().size());
-  }
-
-  private void salt(Markup page, PageZone z) {
-    page.text(Figures.ece(z.low(), z.mean(), z.high()));
-    z.yieldPct()
-        .ifPresent(
-            y -> page.line("span", "yield about " + Figures.percent(y / 100), "class", "small"));
-  }
-
-  private void toDo(Markup page, PageZone z) {
-    if (z.advice().isDraft()) {
-      page.line("strong", "Draft: do not act on it yet. ", "class", "draft");
-    }
-    page.line("strong", z.advice().headline());
-  }
-
-  private void sure(Markup page, PageZone z) {
-    page.text(z.advice().sure());
-    if (z.advice().isDraft()) {
-      page.text(" To lift the mark: " + String.join("; ", z.advice().draft()) + ".");
-    }
-  }
-
-  private void details(Markup page, PageZone z) {
-    ZoneAdvice advice = z.advice();
-    List<String> own = advice.cautions().stream().filter(c -> !shared().contains(c)).toList();
-    if (advice.steps().isEmpty() && advice.amounts().isEmpty() && own.isEmpty()) {
-      return;
-    }
-    page.in(
-        "details",
-        () -> {
-          page.in("summary", () -> page.name(z.zone().name()).text(": " + advice.headline()));
-          page.in("ol", () -> advice.steps().forEach(s -> page.line("li", s)));
-          advice.story().forEach(s -> page.line("p", s));
-          amounts(page, advice);
-          own.forEach(c -> page.line("p", c, "class", "caution"));
-        });
-  }
-
-  private static void amounts(Markup page, ZoneAdvice advice) {
-    page.in(
-        "dl", () -> advice.amounts().forEach(a -> page.line("dt", a.what()).line("dd", a.value())));
-  }
-
   /** Anchor of a zone's row: by number, as a name may hold anything. */
   static String anchor(PageInput input, PageZone zone) {
     return "zone-" + (input.zones().indexOf(zone) + 1);
-  }
-
-  /** What one reads when pointing at a zone. */
-  static String tip(PageZone z) {
-    return z.zone().name()
-        + ": "
-        + z.zone().label()
-        + ", "
-        + Figures.ece(z.low(), z.mean(), z.high());
-  }
-
-  static String fieldsOf(List<String> fields) {
-    return fields.stream().collect(Collectors.joining(", "));
   }
 }

@@ -9,6 +9,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class FiguresTest {
+  private static final Figures METRIC = new Figures(UnitSystem.METRIC, "ECe", "dS/m");
+  private static final Figures US = new Figures(UnitSystem.US, "ECe", "dS/m");
+
   @ParameterizedTest
   @CsvSource({
     "4.2468, 4.2",
@@ -34,17 +37,28 @@ class FiguresTest {
 
   @Test
   void everyAmountHasItsUnit() {
-    assertThat(new Figures(UnitSystem.METRIC).area(34.26)).isEqualTo("34\u00a0ha");
-    assertThat(new Figures(UnitSystem.US).area(3.4)).isEqualTo("8.4\u00a0acres");
-    assertThat(new Figures(UnitSystem.US).amount(3, 4, 5, Amount.RATE))
-        .isEqualTo("1.8 (1.3 to 2.2)\u00a0tons/acre");
-    assertThat(Figures.ece(5.43)).isEqualTo("5.4\u00a0dS/m");
+    assertThat(METRIC.area(34.26)).isEqualTo("34\u00a0ha");
+    assertThat(US.area(3.4)).isEqualTo("8.4\u00a0acres");
+    assertThat(US.amount(3, 4, 5, Amount.RATE)).isEqualTo("1.8 (1.3 to 2.2)\u00a0tons/acre");
+    assertThat(METRIC.value(5.43)).isEqualTo("5.4\u00a0dS/m");
   }
 
   @Test
   void chancesNeverPretendToBeCertain() {
-    assertThat(Figures.percent(0.997)).isEqualTo("over\u00a099\u00a0%");
-    assertThat(Figures.percent(0.004)).isEqualTo("under\u00a01\u00a0%");
-    assertThat(Figures.percent(0.634)).isEqualTo("63\u00a0%");
+    assertThat(Figures.chance(1)).isEqualTo("over\u00a099\u00a0%");
+    assertThat(Figures.chance(0.997)).isEqualTo("over\u00a099\u00a0%");
+    assertThat(Figures.chance(0.004)).isEqualTo("under\u00a01\u00a0%");
+    assertThat(Figures.chance(0.634)).isEqualTo("63\u00a0%");
+  }
+
+  @Test
+  void longNumbersAreSetInThrees() {
+    assertThat(Figures.grouped("210000 m³ (9500 to 1234567), 0.12345"))
+        .isEqualTo("210,000 m³ (9500 to 1,234,567), 0.12345");
+  }
+
+  @Test
+  void aPropertyWithoutUnitHasNone() {
+    assertThat(new Figures(UnitSystem.METRIC, "SAR", "").value(12.3)).isEqualTo("12");
   }
 }

@@ -1,0 +1,140 @@
+package fieldsalt.report;
+
+import fieldsalt.plan.Comparison.Side;
+import fieldsalt.plan.FieldPlan;
+import fieldsalt.plan.Odds;
+import fieldsalt.plan.RanchPlan;
+import fieldsalt.quantity.UnitSystem.Amount;
+import java.util.List;
+import java.util.Locale;
+
+/** What the plan adds up to, and one rate over a field against a rate by zone. */
+final class TotalsSection implements Section {
+  private final PageInput input;
+  private final Figures figures;
+
+  TotalsSection(PageInput input, Figures figures) {
+    this.input = input;
+    this.figures = figures;
+  }
+
+  @Override
+  public String id() {
+    return "totals";
+  }
+
+  @Override
+  public String title() {
+    return "The plan in total";
+  }
+
+  @Override
+  public boolean isNeeded() {
+    return input.plan().filter(TotalsSection::asksForAnything).isPresent();
+  }
+
+  private static boolean asksForAnything(RanchPlan plan) {
+    return plan.gypsumT().p90() > 0 || plan.plannedT() > 0 || plan.leachingM3().p50() > 0;
+  }
+
+  @Override
+  public void body(Markup page) {
+    RanchPlan plan = input.plan().orElseThrow();
+    Table table =
+        new Table(
+            "Middle and the range that holds it 8 times in 10; zones share the laboratories' error,"
+                + " so the ranch is less sure than its zones would suggest",
+            "Field",
+            "Gypsum product needed",
+            "By the machine's rates",
+            "Water through the soil");
+    table.write(
+        page,
+        () -> {
+          for (FieldPlan f : plan.fields()) {
+            row(page, table, f.field(), f.gypsumT(), f.plannedT(), f.leachingM3());
+          }
+          if (plan.fields().size() > 1) {
+            row(page, table, "Ranch", plan.gypsumT(), plan.plannedT(), plan.leachingM3());
+          }
+        });
+    money(page, plan);
+    comparison(page, plan);
+  }
+
+  private void row(
+      Markup page, Table table, String name, Odds gypsumT, double plannedT, Odds leachingM3) {
+    table.row(
+        page,
+        name,
+        amount(gypsumT, Amount.MASS),
+        plannedT > 0 ? figures.amount(plannedT, Amount.MASS) : "none",
+        amount(leachingM3, Amount.WATER_VOLUME));
+  }
+
+  private String amount(Odds odds, Amount amount) {
+    return odds.p90() > 0 ? figures.amount(odds.p10(), odds.p50(), odds.p90(), amount) : "none";
+  }
+
+  private static void money(Markup page, RanchPlan plan) {
+    if (plan.expectedCost() > 0) {
+      page.line(
+          "p",
+          "At your prices the plan costs about "
+              + Figures.twoFigures(plan.expectedCost())
+              + " and is expected to bring "
+              + Figures.twoFigures(plan.expectedNet())
+              + " net.");
+    }
+  }
+
+  private void comparison(Markup page, RanchPlan plan) {
+    List<FieldPlan> several = plan.fields().stream().filter(f -> f.zones().size() > 1).toList();
+    if (several.isEmpty() || input.isFlat()) {
+      return;
+    }
+    page.line("h3", "One rate over the field, or a rate by zone");
+    boolean priced = several.stream().anyMatch(f -> f.comparison().byZone().cost() > 0);
+    Table table = priced ? comparing("Cost") : comparing();
+    table.write(
+        page,
+        () ->
+            several.forEach(
+                f -> {
+                  side(page, table, f.field() + ", one rate", f.comparison().uniform(), priced);
+                  side(page, table, f.field() + ", by zone", f.comparison().byZone(), priced);
+                }));
+  }
+
+  private static Table comparing(String... more) {
+    List<String> columns =
+        new java.util.ArrayList<>(
+            List.of(
+                "Field and way",
+                "Gypsum product",
+                "Still short",
+                "Beyond need",
+                "Water through the soil",
+                "Expected yield after leaching"));
+    columns.addAll(List.of(more));
+    return new Table("Expected amounts over all that is not known", columns.toArray(String[]::new));
+  }
+
+  private void side(Markup page, Table table, String name, Side side, boolean priced) {
+    List<String> cells =
+        new java.util.ArrayList<>(
+            List.of(
+                name,
+                figures.amount(side.tonnes(), Amount.MASS),
+                figures.amount(side.shortTonnes(), Amount.MASS),
+                figures.amount(side.excessTonnes(), Amount.MASS),
+                figures.amount(side.leachingM3(), Amount.WATER_VOLUME),
+                side.expectedYieldPct() > 0
+                    ? Figures.percent(side.expectedYieldPct() / 100)
+                    : "not known"));
+    if (priced) {
+      cells.add(String.format(Locale.ROOT, "%,.0f", side.cost()));
+    }
+    table.row(page, cells.toArray(String[]::new));
+  }
+}
