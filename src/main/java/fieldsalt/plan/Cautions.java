@@ -3,6 +3,7 @@ package fieldsalt.plan;
 import static fieldsalt.quantity.Dimension.CONDUCTIVITY;
 import static fieldsalt.quantity.Dimension.PURE;
 import static fieldsalt.quantity.Dimension.RATE;
+import static fieldsalt.quantity.Dimension.SOIL_DEPTH;
 
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.InfiltrationHazard;
@@ -144,10 +145,11 @@ final class Cautions {
     return Optional.of(
         Sentence.of(
             "emergence",
-            "The seedbed (top 15 cm) averages ECe {0}, seedlings stand about {1}: expect gaps in the"
+            "The seedbed (top {2}) averages ECe {0}, seedlings stand about {1}: expect gaps in the"
                 + " stand unless it is leached before sowing.",
             Measure.of(ece.getAsDouble(), CONDUCTIVITY),
-            Measure.of(limit, CONDUCTIVITY)));
+            Measure.of(limit, CONDUCTIVITY),
+            Measure.of(15, SOIL_DEPTH)));
   }
 
   private static Optional<Sentence> crop(Crop crop) {

@@ -3,6 +3,7 @@ package fieldsalt.report;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.quantity.UnitSystem.Amount;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.regex.Pattern;
@@ -13,6 +14,7 @@ import java.util.regex.Pattern;
  */
 final class Figures {
   private static final Pattern LONG_NUMBER = Pattern.compile("(?<![\\d.,])\\d{5,15}(?!\\d)");
+  private static final Pattern RANGE = Pattern.compile("\\((\\d[\\d.]*)-(\\d[\\d.]*)\\)");
   static final String GAP = "\u00a0";
   private final UnitSystem system;
   private final String property;
@@ -102,10 +104,10 @@ final class Figures {
     return chance < 0.01 ? "under" + GAP + "1" + GAP + "%" : percent(chance);
   }
 
-  /** A text in which numbers of five figures and more are set in threes. */
+  /** A text in which long numbers are set in threes and ranges in brackets are spelt out. */
   static String grouped(String text) {
     return LONG_NUMBER
-        .matcher(text)
+        .matcher(RANGE.matcher(text).replaceAll("($1 to $2)"))
         .replaceAll(m -> String.format(Locale.ROOT, "%,d", Long.parseLong(m.group())));
   }
 
@@ -119,7 +121,8 @@ final class Figures {
     if (!(size > 0) || Double.isInfinite(size)) {
       return 0;
     }
-    return 1 - (int) Math.floor(Math.log10(size * 1.0000001));
+    BigDecimal two = new BigDecimal(size).round(new MathContext(2, RoundingMode.HALF_UP));
+    return 2 - (two.precision() - two.scale());
   }
 
   /** A number at so many decimals; fewer than none rounds to tens, hundreds. */

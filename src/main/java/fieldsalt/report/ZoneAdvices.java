@@ -107,7 +107,7 @@ public final class ZoneAdvices {
   private List<String> takes() {
     List<String> takes = new ArrayList<>();
     if (plan.productTPerHa() > 0) {
-      takes.add("gypsum " + rate().text(units) + ", " + tonnes().text(units) + " in all");
+      takes.add("Gypsum " + rate().text(units) + ", " + tonnes().text(units) + " in all");
     }
     Reclamation salt = plan.reclamation();
     if (salt.plannedMm() > 0) {
@@ -169,6 +169,8 @@ public final class ZoneAdvices {
     if (plan.reclamation().plannedMm() > 0) {
       amounts.add(new PlannedAmount("Water through the soil", water().text(units)));
     }
-    return amounts;
+    return amounts.stream()
+        .map(a -> new PlannedAmount(a.what(), Figures.grouped(a.value())))
+        .toList();
   }
 }

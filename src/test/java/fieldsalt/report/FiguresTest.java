@@ -21,7 +21,8 @@ class FiguresTest {
     "0, 0",
     "-0.0001, −0.00010",
     "10, 10",
-    "9.96, 10.0",
+    "9.96, 10",
+    "0.0996, 0.10",
     "NaN, unknown"
   })
   void twoFigures(double value, String shown) {
@@ -55,6 +56,8 @@ class FiguresTest {
   void longNumbersAreSetInThrees() {
     assertThat(Figures.grouped("210000 m³ (9500 to 1234567), 0.12345"))
         .isEqualTo("210,000 m³ (9500 to 1,234,567), 0.12345");
+    assertThat(Figures.grouped("540 (350-880) mm, rows 12-14"))
+        .isEqualTo("540 (350 to 880) mm, rows 12-14");
   }
 
   @Test
