@@ -24,6 +24,11 @@ final class GypsumNeed {
   /** From here sodium may harm fine soil where the water seals it, ESP percent. */
   static final double CONSIDER_ESP_PCT = 6;
 
+  /** Layers whose requirement stands beside that of the layer asked for, cm. */
+  private static final double SHALLOW_CM = 15;
+
+  private static final double DEEP_CM = 30;
+
   private final PlanSettings settings;
   private final SoilDraws draws;
 
@@ -231,13 +236,14 @@ final class GypsumNeed {
     if (plan.advice() == Advice.OWN_GYPSUM || plan.advice() == Advice.AT_TARGET || middle <= 0) {
       return said;
     }
-    double deeper = Middle.ofPositive(pure(zone, soil, 0.30));
+    double otherCm = settings.gypsum().depthCm() < DEEP_CM ? DEEP_CM : SHALLOW_CM;
+    double other = Middle.ofPositive(pure(zone, soil, otherCm / 100));
     said.add(
         Sentence.of(
-            "gypsum-deeper",
+            "gypsum-other-depth",
             "Over {0} of soil it would be {1}.",
-            Measure.of(30, SOIL_DEPTH),
-            Measure.of(deeper * plan.productPerPure().orElse(1), RATE)));
+            Measure.of(otherCm, SOIL_DEPTH),
+            Measure.of(other * plan.productPerPure().orElse(1), RATE)));
     if (plan.targetEspPct() > settings.gypsum().targetEspPct()) {
       said.add(
           Sentence.of(

@@ -71,6 +71,11 @@ public record GypsumPlan(
     return pure.times(productPerPure.orElse(1));
   }
 
+  /** Whether sodium and CEC are known, so that there is an amount, be it 0. */
+  boolean isSized() {
+    return sources.esp().isKnown() && sources.cec().isKnown();
+  }
+
   /** Whether sodium asks for treatment, whatever stands in the way. */
   boolean isSodic() {
     return switch (advice) {

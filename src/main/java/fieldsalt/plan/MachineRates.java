@@ -27,13 +27,13 @@ record MachineRates(double[] product, int[] passes, double wantedT, double plann
     int n = wanted.length;
     int[] passes = new int[n];
     double[] product = new double[n];
-    Spreader spreader = new Spreader(settings.machine());
+    Spreader spreader = new Spreader(settings);
     for (int z = 0; z < n; z++) {
       passes[z] = Passes.of(wanted[z], settings);
       product[z] = passes[z] * spreader.nearest(passes[z] == 0 ? 0 : wanted[z] / passes[z]);
     }
     double wantedT = tonnes(wanted, areaHa);
-    spreader.balance(product, passes, areaHa, wantedT, settings.gypsum().capTPerHa());
+    spreader.balance(product, passes, areaHa, wantedT);
     for (int z = 0; z < n; z++) {
       passes[z] = product[z] > 0 ? passes[z] : 0;
     }
@@ -68,11 +68,13 @@ record MachineRates(double[] product, int[] passes, double wantedT, double plann
 
   /** What one pass can spread. */
   private record Spreader(double min, double max, double step) {
-    Spreader(MachineSettings machine) {
+    Spreader(PlanSettings settings) {
       this(
-          machine.min().orElse(0),
-          machine.max().orElse(Double.POSITIVE_INFINITY),
-          machine.step().orElse(FINE_STEP));
+          settings.machine().min().orElse(0),
+          Math.min(
+              settings.gypsum().capTPerHa(),
+              settings.machine().max().orElse(Double.POSITIVE_INFINITY)),
+          settings.machine().step().orElse(FINE_STEP));
     }
 
     private double least() {
@@ -80,7 +82,7 @@ record MachineRates(double[] product, int[] passes, double wantedT, double plann
     }
 
     private double most() {
-      return max == Double.POSITIVE_INFINITY ? max : Math.floor(max / step + 1e-9) * step;
+      return Math.floor(max / step + 1e-9) * step;
     }
 
     /** The nearest rate of one pass; below half of the least, none. */
@@ -93,7 +95,7 @@ record MachineRates(double[] product, int[] passes, double wantedT, double plann
     }
 
     /** Moves single zones by a step while that brings the sum nearer to the tonnes wanted. */
-    void balance(double[] product, int[] passes, double[] areaHa, double wantedT, double cap) {
+    void balance(double[] product, int[] passes, double[] areaHa, double wantedT) {
       for (int round = 0; round < 400; round++) {
         double off = tonnes(product, areaHa) - wantedT;
         int best = -1;
@@ -101,7 +103,7 @@ record MachineRates(double[] product, int[] passes, double wantedT, double plann
         for (int z = 0; z < product.length; z++) {
           double moved = product[z] - Math.signum(off) * step * passes[z];
           double newOff = Math.abs(off + (moved - product[z]) * areaHa[z]);
-          if (newOff < bestOff && allowed(moved, passes[z], cap)) {
+          if (newOff < bestOff && allowed(moved, passes[z])) {
             best = z;
             bestOff = newOff;
           }
@@ -113,12 +115,12 @@ record MachineRates(double[] product, int[] passes, double wantedT, double plann
       }
     }
 
-    private boolean allowed(double product, int passes, double cap) {
+    private boolean allowed(double product, int passes) {
       if (passes == 0) {
         return false;
       }
       double onePass = product / passes;
-      return onePass >= least() - 1e-9 && onePass <= Math.min(most(), cap) + 1e-9;
+      return onePass >= least() - 1e-9 && onePass <= most() + 1e-9;
     }
   }
 }

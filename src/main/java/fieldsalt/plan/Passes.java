@@ -4,9 +4,13 @@ package fieldsalt.plan;
 final class Passes {
   private Passes() {}
 
-  /** Passes for a product rate in t/ha: none exceeds the cap or what the machine can spread. */
+  /**
+   * Passes for a product rate in t/ha: none exceeds the cap or what the machine can spread. Half a
+   * step more than that is rounded off rather than driven twice.
+   */
   static int of(double product, PlanSettings settings) {
     double most = Math.min(settings.gypsum().capTPerHa(), settings.machine().max().orElse(1e9));
-    return product <= 0 ? 0 : (int) Math.ceil(product / most - 1e-9);
+    double spare = settings.machine().step().orElse(0) / 2;
+    return product <= 0 ? 0 : (int) Math.max(1, Math.ceil((product - spare) / most - 1e-9));
   }
 }

@@ -5,6 +5,7 @@ import fieldsalt.finding.InputProblem;
 import fieldsalt.plan.GypsumPlan.Advice;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** Entry of the stage: zones and what is known of their soil to leaching, gypsum, yield, money. */
 public final class Planner {
@@ -156,8 +157,10 @@ public final class Planner {
     return zone.reclamation().plannedMm() > 0;
   }
 
-  private static RateRow row(ZonePlan zone, double costPerHa) {
+  private RateRow row(ZonePlan zone, double costPerHa) {
     int passes = zone.passes();
+    GypsumPlan gypsum = zone.gypsum();
+    boolean priced = !settings.money().prices().byName().isEmpty();
     return new RateRow(
         zone.zone().field(),
         zone.zone().name(),
@@ -165,13 +168,17 @@ public final class Planner {
         passes == 0 ? 0 : zone.productTPerHa() / passes,
         passes,
         zone.productT(),
-        zone.gypsum().product().p10(),
-        zone.gypsum().product().p90(),
-        zone.gypsum().chance(),
+        when(gypsum.isSized(), gypsum.product().p10()),
+        when(gypsum.isSized(), gypsum.product().p90()),
+        when(gypsum.sources().esp().isKnown(), gypsum.chance()),
         zone.reclamation().plannedMm(),
-        costPerHa,
+        when(priced, costPerHa),
         zone.firstStep().label(),
         zone.draft().isDraft());
+  }
+
+  private static OptionalDouble when(boolean known, double value) {
+    return known ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
 
   private static List<Finding> findings(List<FieldPlan> fields) {

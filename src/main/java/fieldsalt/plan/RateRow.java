@@ -3,12 +3,14 @@ package fieldsalt.plan;
 import fieldsalt.quantity.Dimension;
 import fieldsalt.quantity.UnitSystem;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * One zone's line of {@code rates.csv}.
  *
  * @param ratePerPass t/ha of product (pure gypsum where no purity is given)
- * @param costPerHa by the user's prices; 0 without
+ * @param low 10 % of the requirement, t/ha; empty where it cannot be told, as are high and chance
+ * @param costPerHa by the user's prices; empty without
  */
 public record RateRow(
     String field,
@@ -17,11 +19,11 @@ public record RateRow(
     double ratePerPass,
     int passes,
     double tonnes,
-    double low,
-    double high,
-    double chance,
+    OptionalDouble low,
+    OptionalDouble high,
+    OptionalDouble chance,
     double leachingMm,
-    double costPerHa,
+    OptionalDouble costPerHa,
     String firstStep,
     boolean draft) {
 
@@ -69,7 +71,7 @@ public record RateRow(
         number(units, Dimension.MASS, tonnes, 2),
         number(units, Dimension.RATE, low, 2),
         number(units, Dimension.RATE, high, 2),
-        plain(chance, 2),
+        chance.isPresent() ? plain(chance.getAsDouble(), 2) : "",
         number(units, Dimension.WATER_DEPTH, leachingMm, 1),
         number(units, Dimension.MONEY_PER_AREA, costPerHa, 2),
         firstStep,
@@ -78,6 +80,11 @@ public record RateRow(
 
   private static String number(UnitSystem units, Dimension dimension, double value, int decimals) {
     return plain(dimension.in(units, value), decimals);
+  }
+
+  private static String number(
+      UnitSystem units, Dimension dimension, OptionalDouble value, int decimals) {
+    return value.isPresent() ? number(units, dimension, value.getAsDouble(), decimals) : "";
   }
 
   private static String plain(double value, int decimals) {

@@ -8,7 +8,7 @@ import fieldsalt.quantity.Measure;
 final class SituationWords {
   private SituationWords() {}
 
-  static Sentence of(Situation situation, ZoneSalt salt, String crop) {
+  static Sentence of(Situation situation, ZoneSalt salt, String crop, boolean drained) {
     Measure ece = new Measure(salt.meanEce(), salt.low(), salt.high(), CONDUCTIVITY);
     return switch (situation) {
       case SALINE ->
@@ -17,8 +17,11 @@ final class SituationWords {
               "Salt holds "
                   + crop
                   + " back here (ECe {0}); sodium does not. Gypsum would change nothing: what helps"
-                  + " is water that passes through and drains away. Find out first whether it can"
-                  + " leave. If it cannot, the salt is back within about two seasons.",
+                  + " is water that passes through and drains away. "
+                  + (drained
+                      ? "See that the drainage carries it."
+                      : "Find out first whether it can leave.")
+                  + " Where it cannot, the salt is back within about two seasons.",
               ece);
       case SALINE_SODIUM_UNKNOWN ->
           Sentence.of(

@@ -83,7 +83,7 @@ public record ZonePlan(
   }
 
   private void putGypsum(Map<String, Object> p) {
-    boolean sized = gypsum.sources().esp().isKnown() && gypsum.sources().cec().isKnown();
+    boolean sized = gypsum.isSized();
     boolean known = gypsum.sources().esp().isKnown();
     p.put("esp_pct", known ? Digits.of(gypsum.esp().p50(), 1) : null);
     p.put("gypsum_advice", gypsum.advice().label());

@@ -81,10 +81,11 @@ final class ZonePlans {
         + (work.soil().isGypsiferous() ? MaasHoffman1977.GYPSIFEROUS_DS_M : 0);
   }
 
-  private static List<Sentence> sentences(ZoneWork work, List<MoneyOutlook> money) {
+  private List<Sentence> sentences(ZoneWork work, List<MoneyOutlook> money) {
     List<Sentence> said = new ArrayList<>();
     String crop = work.field().crop().map(Crop::name).orElse("the crop");
-    said.add(SituationWords.of(work.situation(), work.salt(), crop));
+    boolean drained = settings.ground().isProved();
+    said.add(SituationWords.of(work.situation(), work.salt(), crop, drained));
     said.addAll(work.gypsum().sentences());
     said.addAll(work.reclamation().sentences());
     money.forEach(m -> said.add(m.sentence()));

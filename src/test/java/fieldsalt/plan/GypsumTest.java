@@ -173,11 +173,14 @@ class GypsumTest {
         .isCloseTo(40 * zone.gypsum().wantedProduct(), within(1e-9));
     Sentence deeper =
         zone.sentences().stream()
-            .filter(s -> s.code().equals("gypsum-deeper"))
+            .filter(s -> s.code().equals("gypsum-other-depth"))
             .findFirst()
             .orElseThrow();
     assertThat(deeper.numbers().get(1).value())
         .isCloseTo(2 * zone.gypsum().wantedProduct(), within(1e-6));
+    PlanSettings deep = DRAINED.withGypsum(GypsumSettings.defaults().withDepthCm(30));
+    assertThat(text(zone(Ranches.of(2).esp(25).cec(20), deep), "gypsum-other-depth"))
+        .startsWith("Over 15 cm");
   }
 
   /** Refused where nothing is known of sodium; the most useful sites are named. */

@@ -81,5 +81,11 @@ class MachineRatesTest {
     assertThat(Passes.of(10, PlanSettings.defaults())).isEqualTo(1);
     assertThat(Passes.of(0, PlanSettings.defaults())).isZero();
     assertThat(Passes.of(25, machine(1, 4, 0.5))).isEqualTo(7);
+    assertThat(Passes.of(10.2, machine(1, 10, 0.5)))
+        .as("a fifth of a ton is rounded off rather than driven twice")
+        .isEqualTo(1);
+    MachineRates rates =
+        MachineRates.of(new double[] {10.2}, new double[] {5}, machine(1, 12, 0.5));
+    assertThat(rates.product()).as("never above the cap").containsExactly(10.0);
   }
 }

@@ -202,6 +202,43 @@ class PlanDetailsTest {
         .isCloseTo(row.areaHa() * row.ratePerPass() * row.passes(), within(1e-9));
   }
 
+  /** What cannot be told is blank, never a silent 0. */
+  @Test
+  void ratesThatCannotBeToldAreBlank() {
+    List<String> unknown = Ranches.of(8).plan(DRAINED).rates().get(0).cells(UnitSystem.METRIC);
+    assertThat(unknown.subList(6, 9)).as("range and chance").containsExactly("", "", "");
+    assertThat(unknown.get(10)).as("cost without prices").isEmpty();
+    PlanSettings priced =
+        DRAINED.withMoney(
+            MoneySettings.defaults().withPrices(Prices.of(Map.of("gypsum-per-t", 40.0))));
+    assertThat(Ranches.of(8).plan(priced).rates().get(0).cells(UnitSystem.METRIC).get(10))
+        .isEqualTo("0.00");
+  }
+
+  @Test
+  void theWayOutForTheWaterIsAskedForUntilItIsProved() {
+    String asked =
+        Ranches.of(9)
+            .sar(3)
+            .plan(PlanSettings.defaults())
+            .zones()
+            .get(0)
+            .sentences()
+            .get(0)
+            .text(UnitSystem.METRIC);
+    String proved =
+        Ranches.of(9)
+            .sar(3)
+            .plan(DRAINED)
+            .zones()
+            .get(0)
+            .sentences()
+            .get(0)
+            .text(UnitSystem.METRIC);
+    assertThat(asked).contains("Find out first whether it can leave");
+    assertThat(proved).doesNotContain("Find out first");
+  }
+
   /** What zones.geojson carries. */
   @Test
   void properties() {
