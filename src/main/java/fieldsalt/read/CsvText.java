@@ -31,7 +31,7 @@ final class CsvText {
     int start = named ? afterLine(text) : 0;
     CsvText csv = new CsvText(file, text, separator, start);
     csv.number = named ? 2 : 1;
-    return new RawTable(file, csv.rows(), separator == ',');
+    return new RawTable(file, csv.rows(), separator == ';');
   }
 
   private static int afterLine(String text) {

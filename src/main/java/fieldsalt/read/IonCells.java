@@ -94,7 +94,7 @@ final class IonCells {
     if (unit.isEmpty()) {
       assumed(column);
     }
-    if (NumberCell.parse(columns.cell(line, column), cells.decimalComma()).kind()
+    if (NumberCell.parse(columns.cell(line, column), cells.hasDecimalComma()).kind()
         == NumberCell.Kind.BELOW) {
       atMost.add(ion);
     }

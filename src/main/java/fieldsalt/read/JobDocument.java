@@ -74,13 +74,12 @@ public final class JobDocument {
   public static JobDocument ofFlags(
       Optional<Path> fields, List<Path> samples, Optional<Path> survey, Optional<String> crop) {
     Map<String, JobNode> entries = new LinkedHashMap<>();
-    fields.ifPresent(f -> entries.put("fields", flag("--fields", f.toAbsolutePath().toString())));
+    fields.ifPresent(f -> entries.put("fields", flag("--fields", f.toString())));
     if (!samples.isEmpty()) {
-      List<JobNode> files =
-          samples.stream().map(s -> flag("--samples", s.toAbsolutePath().toString())).toList();
+      List<JobNode> files = samples.stream().map(s -> flag("--samples", s.toString())).toList();
       entries.put("samples", new JobNode.Items("--samples", files));
     }
-    survey.ifPresent(f -> entries.put("survey", flag("--survey", f.toAbsolutePath().toString())));
+    survey.ifPresent(f -> entries.put("survey", flag("--survey", f.toString())));
     crop.ifPresent(c -> entries.put("crop", flag("--crop", c)));
     JobNode tree = new JobNode.Entries("command line", entries);
     return new JobDocument(

@@ -27,23 +27,33 @@ final class LineCells {
     this.sheet = sheet;
     this.columns = columns;
     this.notes = notes;
-    this.decimalComma = decimalComma(sheet);
+    this.decimalComma = decimalComma();
   }
 
-  private static boolean decimalComma(Sheet sheet) {
+  private boolean decimalComma() {
     boolean point = false;
+    String open = "";
     for (Sheet.Line line : sheet.lines()) {
       for (String cell : line.cells()) {
         if (NumberCell.provesDecimalComma(cell)) {
           return true;
         }
         point = point || NumberCell.provesDecimalPoint(cell);
+        open = open.isEmpty() && NumberCell.isGrouped(cell) ? cell : open;
       }
     }
-    return !point && !sheet.commaSeparated();
+    boolean comma = !point && sheet.semicolons();
+    if (!point && !open.isEmpty()) {
+      notes.finding(
+          "comma-open",
+          sheet.file(),
+          "numbers such as " + open + ", and no other that tells what the comma means",
+          comma ? "the comma is taken before decimals" : "the comma is taken before thousands");
+    }
+    return comma;
   }
 
-  boolean decimalComma() {
+  boolean hasDecimalComma() {
     return decimalComma;
   }
 

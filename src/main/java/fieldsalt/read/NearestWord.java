@@ -11,7 +11,10 @@ final class NearestWord {
 
   /** The word with the fewest letters to change, swap, add or drop; empty if none is known. */
   static Optional<String> of(String typed, Collection<String> known) {
-    return known.stream().min(Comparator.comparingInt((String k) -> distance(typed, k)));
+    return known.stream()
+        .min(
+            Comparator.comparingInt((String k) -> distance(typed, k))
+                .thenComparing(k -> !isWithin(plain(typed), plain(k))));
   }
 
   /** Edit distance with swaps of neighbours, blind to case and to the kind of dash. */
@@ -25,6 +28,15 @@ final class NearestWord {
       }
     }
     return d[left.length()][right.length()];
+  }
+
+  /** Whether the letters of a word stand in another in their order: some were only left out. */
+  private static boolean isWithin(String part, String whole) {
+    int at = 0;
+    for (int i = 0; i < whole.length() && at < part.length(); i++) {
+      at += whole.charAt(i) == part.charAt(at) ? 1 : 0;
+    }
+    return at == part.length();
   }
 
   private static int step(String a, String b, int i, int j, int[][] d) {

@@ -26,6 +26,7 @@ record NumberCell(Kind kind, double value, String unit) {
               + " than)?\\s*([-+\u2212]?(?:\\d[\\d.,'\u2019"
               + " ]*|[.,]\\d+)(?:[eE][-+]?\\d{1,3})?)\\s*(\\*{0,3})\\s*(.*)",
           Pattern.CASE_INSENSITIVE);
+  private static final Pattern GROUPED = Pattern.compile("[-+]?[1-9]\\d{0,2},\\d{3}");
   private static final Pattern DECIMAL_COMMA =
       Pattern.compile("[<>]?\\s*-?(\\d+,(\\d{1,2}|\\d{4,})|0,\\d+|\\d{4,},\\d+)");
   private static final Pattern DECIMAL_POINT =
@@ -107,8 +108,9 @@ record NumberCell(Kind kind, double value, String unit) {
     }
   }
 
-  private static boolean isGrouped(String digits) {
-    return digits.matches("[-+]?[1-9]\\d{0,2},\\d{3}");
+  /** Whether a comma in a number may stand before thousands as well as before decimals. */
+  static boolean isGrouped(String digits) {
+    return digits.indexOf(',') > 0 && GROUPED.matcher(digits).matches();
   }
 
   /** Whether a cell can only be read with a comma before its decimals. */

@@ -131,7 +131,7 @@ public final class RanchReader {
             SiteList.none(),
             f -> SitesReader.read(f, job, mapped, notes),
             job.path("sites").flatMap(this::file));
-    SamplesReader reader = new SamplesReader(job, sites, mapped, notes);
+    SamplesReader reader = new SamplesReader(job, sites, paths.size() == 1, mapped, notes);
     return reader.joined(reader.read(files(paths)), sites);
   }
 
@@ -181,7 +181,13 @@ public final class RanchReader {
     try {
       return fields.isEmpty() ? ofRows(rows) : ofFields(fields);
     } catch (InputProblem e) {
-      notes.problem(e);
+      String file =
+          fields.isEmpty()
+              ? "samples"
+              : job.path("fields").map(Path::getFileName).map(Path::toString).orElse("");
+      e.problems()
+          .forEach(
+              p -> notes.problem(file + ", " + p.where(), p.found(), p.expected(), p.remedy()));
       notes.stopIfProblems();
       throw e;
     }

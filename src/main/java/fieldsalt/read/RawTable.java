@@ -6,10 +6,10 @@ import java.util.List;
  * The cells of a table as text, before its header is found.
  *
  * @param rows in the file's order, blank ones left out
- * @param commaSeparated whether cells were divided by commas (then a comma in a number is more
- *     likely a thousands mark)
+ * @param semicolons whether cells were divided by semicolons (then a comma in a number more likely
+ *     stands before decimals than before thousands)
  */
-record RawTable(String file, List<RawRow> rows, boolean commaSeparated) {
+record RawTable(String file, List<RawRow> rows, boolean semicolons) {
   /** One row with its number as a spreadsheet shows it. */
   record RawRow(int number, String[] cells) {
     String cell(int index) {

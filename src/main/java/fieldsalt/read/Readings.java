@@ -209,15 +209,15 @@ final class Readings {
             + LineCells.plain(r.raw())
             + " "
             + unit.map(ReadingUnit::label).orElse("(no unit)")
-            + ", by a factor of "
+            + ", likely off by a factor of "
             + by
-            + " not like a soil; likely "
+            + ": "
             + likely.said(r.raw())
             + " (= "
             + LineCells.plain(other)
             + " dS/m)",
         "left out until you confirm it: confirm: {\""
-            + line.source().row()
+            + rules.name(line.source())
             + "\": "
             + likely.unit().label()
             + "} in the job, or the right unit in the file");

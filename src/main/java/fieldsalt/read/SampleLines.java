@@ -35,6 +35,7 @@ final class SampleLines {
   private final Memo<String> headerUnits = new Memo<>(u -> UnitText.of(u).orElse(""));
   private final Memo<Optional<ReadingUnit>> units = new Memo<>(ReadingUnit::of);
   private final Set<String> schemes = new TreeSet<>();
+  private final String fileLaboratory;
   private final int property;
 
   SampleLines(Sheet sheet, Columns columns, SampleRules rules, Notes notes) {
@@ -44,6 +45,7 @@ final class SampleLines {
     this.notes = notes;
     this.cells = new LineCells(sheet, columns, notes);
     this.ions = new IonCells(sheet, columns, cells, notes);
+    this.fileLaboratory = rules.laboratoryOf(sheet.file());
     this.property = propertyIndex();
   }
 
@@ -127,8 +129,8 @@ final class SampleLines {
       return lon.isEmpty() && lat.isEmpty()
           ? Optional.empty()
           : spot(
-              Degrees.of(lon, cells.decimalComma()),
-              Degrees.of(lat, cells.decimalComma()),
+              Degrees.of(lon, cells.hasDecimalComma()),
+              Degrees.of(lat, cells.hasDecimalComma()),
               lon + ", " + lat,
               true,
               source);
@@ -243,7 +245,8 @@ final class SampleLines {
   }
 
   private String laboratory(Sheet.Line line) {
-    String said = columns.cell(line, "lab");
+    String cell = columns.cell(line, "lab");
+    String said = cell.isEmpty() ? fileLaboratory : cell;
     return rules.laboratory(said).map(SampleRules.LabRule::name).orElse(said);
   }
 

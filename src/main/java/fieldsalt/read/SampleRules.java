@@ -24,6 +24,7 @@ final class SampleRules {
   private final Map<String, LabRule> labs = new LinkedHashMap<>();
 
   private final Set<String> siteIds;
+  private final boolean oneFile;
   private final LabRule general;
   private final List<String> confirmed;
   private final Pattern pattern;
@@ -32,8 +33,10 @@ final class SampleRules {
 
   /**
    * @param siteIds ids of the file of sites, lower case; empty if there is none
+   * @param oneFile whether there is one samples file, so that a row's number alone names it
    */
-  SampleRules(JobDocument job, Set<String> siteIds) {
+  SampleRules(JobDocument job, Set<String> siteIds, boolean oneFile) {
+    this.oneFile = oneFile;
     this.job = job;
     this.siteIds = Set.copyOf(siteIds);
     this.general = LabRule.general(job);
@@ -103,6 +106,16 @@ final class SampleRules {
         : Optional.ofNullable(labs.get(said.toLowerCase(Locale.ROOT)));
   }
 
+  /** The laboratory of a file's rows that name none: by the job, or empty text. */
+  String laboratoryOf(String file) {
+    for (LabRule lab : labs.values()) {
+      if (job.paths("laboratory", lab.name(), "files").stream().anyMatch(p -> p.endsWith(file))) {
+        return lab.name();
+      }
+    }
+    return "";
+  }
+
   private LabRule rule(String laboratory) {
     return laboratory(laboratory).orElse(general);
   }
@@ -127,12 +140,17 @@ final class SampleRules {
     return rule(laboratory).ionsMethod();
   }
 
+  /** What a row is called in the job: its number, with its file where there are several. */
+  String name(SourceRow row) {
+    return oneFile ? String.valueOf(row.row()) : row.toString();
+  }
+
   /** The unit that the user confirmed for one row, by its number or the sample's id. */
   Optional<ReadingUnit> confirmed(SourceRow row, String id) {
     if (confirmed.isEmpty()) {
       return Optional.empty();
     }
-    return List.of(String.valueOf(row.row()), row.toString(), id).stream()
+    return List.of(name(row), row.toString(), id).stream()
         .filter(confirmed::contains)
         .flatMap(name -> job.text("confirm", name).stream())
         .findFirst()

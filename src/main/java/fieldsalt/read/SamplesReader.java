@@ -17,9 +17,9 @@ final class SamplesReader {
   private final Set<String> mapped;
   private final Notes notes;
 
-  SamplesReader(JobDocument job, SiteList sites, Set<String> mapped, Notes notes) {
+  SamplesReader(JobDocument job, SiteList sites, boolean oneFile, Set<String> mapped, Notes notes) {
     this.job = job;
-    this.rules = new SampleRules(job, sites.keys());
+    this.rules = new SampleRules(job, sites.keys(), oneFile);
     this.mapped = mapped;
     this.notes = notes;
   }

@@ -15,7 +15,7 @@ record Sheet(
     String word,
     List<HeaderText> headers,
     List<Line> lines,
-    boolean commaSeparated,
+    boolean semicolons,
     List<String> titles) {
 
   /** One line; its point where the file brings geometry. */

@@ -24,8 +24,9 @@ final class SheetLayout {
   private static final int LOOKED_AT = 60;
   private static final Pattern TOTALS =
       Pattern.compile(
-          "(?i)(grand )?(total|totals|mean|average|avg\\.?|median|minimum|maximum|min\\.?|max\\.?|sum"
-              + "|std\\.? ?dev\\.?.*|standard deviation|s\\.?d\\.?|cv ?%?|count|n ?= ?\\d+|range)\\s*:?");
+          "(?i)(grand"
+              + " )?(total|totals|mean|average|avg\\.?|median|minimum|maximum|min\\.?|max\\.?|sum|std\\.?"
+              + " ?dev\\.?.*|standard deviation|s\\.?d\\.?|cv ?%?|count|n ?= ?\\d+|range)\\s*:?");
 
   private final RawTable table;
   private final Set<String> mapped;
@@ -120,7 +121,7 @@ final class SheetLayout {
         lines.add(new Line(data.number(), data.cells(), Optional.empty()));
       }
     }
-    return new Sheet(table.file(), "row", headers, lines, table.commaSeparated(), titles(header));
+    return new Sheet(table.file(), "row", headers, lines, table.semicolons(), titles(header));
   }
 
   private List<String> titles(int header) {

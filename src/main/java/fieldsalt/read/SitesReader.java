@@ -10,7 +10,7 @@ final class SitesReader {
   /** The sites of a file; x and y are in the job's system. */
   static SiteList read(InputFile file, JobDocument job, Set<String> mapped, Notes notes) {
     Sheet sheet = Gpx.isGpx(file) ? Gpx.read(file) : SheetLayout.read(file, allHeaders(job), notes);
-    SampleRules rules = new SampleRules(job, Set.of());
+    SampleRules rules = new SampleRules(job, Set.of(), true);
     Columns columns = Columns.of(sheet, rules.mapping(), new Notes());
     mapped.addAll(columns.mappedHeaders());
     SiteList sites = new SiteList(file.name());
@@ -33,7 +33,7 @@ final class SitesReader {
 
   /** Every header that the job maps, to find header lines by. */
   static Set<String> allHeaders(JobDocument job) {
-    Map<String, java.util.List<String>> mapping = new SampleRules(job, Set.of()).mapping();
+    Map<String, java.util.List<String>> mapping = new SampleRules(job, Set.of(), true).mapping();
     Set<String> all = new java.util.HashSet<>();
     mapping.values().forEach(all::addAll);
     return all;

@@ -30,7 +30,7 @@ final class SurveyReader {
   static List<SurveyReading> read(
       InputFile file, JobDocument job, Placing placing, Set<String> mapped, Notes notes) {
     Sheet sheet = SheetLayout.read(file, SitesReader.allHeaders(job), notes);
-    SampleRules rules = new SampleRules(job, Set.of());
+    SampleRules rules = new SampleRules(job, Set.of(), true);
     Columns columns = Columns.of(sheet, rules.mapping(), new Notes());
     mapped.addAll(columns.mappedHeaders());
     Optional<Columns.Column> eca = eca(sheet, columns);

@@ -5,7 +5,7 @@ import fieldsalt.read.RawTable.RawRow;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.time.LocalDateTime;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,10 +25,11 @@ final class XlsxTable {
     try (ReadableWorkbook book =
             new ReadableWorkbook(new ByteArrayInputStream(file.bytes()), options);
         Stream<Row> rows = book.getFirstSheet().openStream()) {
+      LocalDate start = book.isDate1904() ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
       List<RawRow> all = new ArrayList<>();
       rows.forEach(
           row -> {
-            RawRow cells = new RawRow(row.getRowNum(), cells(row));
+            RawRow cells = new RawRow(row.getRowNum(), cells(row, start));
             if (!cells.isBlank()) {
               all.add(cells);
             }
@@ -46,18 +47,18 @@ final class XlsxTable {
     }
   }
 
-  private static String[] cells(Row row) {
+  private static String[] cells(Row row, LocalDate start) {
     String[] cells = new String[row.getCellCount()];
     for (int i = 0; i < cells.length; i++) {
       Cell cell = row.getCell(i);
-      cells[i] = cell == null ? "" : text(cell).strip();
+      cells[i] = cell == null ? "" : text(cell, start).strip();
     }
     return cells;
   }
 
-  private static String text(Cell cell) {
+  private static String text(Cell cell, LocalDate start) {
     if (cell.getType() == CellType.NUMBER || cell.getType() == CellType.FORMULA) {
-      return number(cell);
+      return number(cell, start);
     }
     if (cell.getType() == CellType.ERROR) {
       return String.valueOf(cell.getRawValue());
@@ -66,14 +67,14 @@ final class XlsxTable {
     return text == null ? "" : text;
   }
 
-  private static String number(Cell cell) {
+  private static String number(Cell cell, LocalDate start) {
     String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
     if (!raw.matches("[-+]?[0-9.]+([eE][-+]?[0-9]+)?")) {
       return cell.getType() == CellType.FORMULA && cell.getValue() instanceof String s ? s : raw;
     }
     BigDecimal value = new BigDecimal(raw);
     if (isDate(cell) && value.signum() > 0) {
-      return date(value.doubleValue());
+      return start.plusDays(value.longValue()).toString();
     }
     // binary noise of spreadsheets: 0.1 + 0.2 shows 15 digits there too
     return value.round(new java.math.MathContext(15)).stripTrailingZeros().toPlainString();
@@ -90,9 +91,5 @@ final class XlsxTable {
             ? ""
             : format.toLowerCase(Locale.ROOT).replaceAll("\\[[^]]*]|\"[^\"]*\"|\\\\.", "");
     return (plain.contains("d") && plain.contains("m")) || plain.contains("yy");
-  }
-
-  private static String date(double serial) {
-    return LocalDateTime.of(1899, 12, 30, 0, 0).plusDays((long) serial).toLocalDate().toString();
   }
 }

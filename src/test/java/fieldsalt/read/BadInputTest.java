@@ -278,6 +278,25 @@ class BadInputTest {
   }
 
   @Test
+  void withSeveralFilesARowIsConfirmedWithItsFile() {
+    write("fields.geojson", FIELD);
+    write("samples.csv", SAMPLES);
+    write("b.csv", SAMPLES.replace("A,", "Z,").replace("0.6", "613"));
+    String text = "fields: fields.geojson\nsamples: [samples.csv, b.csv]\n";
+    Ranch without = RanchReader.read(JobDocument.read(write("job.yaml", text)));
+    assertThat(without.findings())
+        .filteredOn(f -> f.code().equals("unit-slip"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.done()).contains("confirm: {\"b.csv row 2\": "));
+    Ranch ranch =
+        RanchReader.read(
+            JobDocument.read(write("job.yaml", text + "confirm: {b.csv row 2: uS/cm}\n")));
+    assertThat(ranch.samples())
+        .extracting(s -> s.ec().orElseThrow().dSPerM())
+        .containsExactly(0.6, 0.7, 0.8, 0.613);
+  }
+
+  @Test
   void geoJsonSamplesAndSeveralFilesTogether() {
     write(
         "more.geojson",

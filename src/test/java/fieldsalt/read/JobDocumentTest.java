@@ -147,6 +147,12 @@ class JobDocumentTest {
   }
 
   @Test
+  void ofTwoNearKeysTheOneWithALetterMoreIsNamed() {
+    assertThat(refused("crp: alfalfa")).hasMessageContaining("Did you mean crop?");
+    assertThat(refused("zones: {min-area: 3}")).hasMessageContaining("zones.min-area-ha?");
+  }
+
+  @Test
   void settingsOfTheCommandLineWin() throws IOException {
     JobDocument job =
         job("fields: f\nsamples: s\ncell-m: 10\nlaboratory: {A.B: {method: paste}}\n")

@@ -75,6 +75,29 @@ class ReadingRulesTest {
   }
 
   @Test
+  void aFileCanBelongToALaboratoryAsAWhole() {
+    Ranch ranch =
+        read(
+            "id,lab,ec,unit\nA,,0.6,dS/m\nB,L2,0.7,dS/m\n",
+            "laboratory.L1.files=s.csv",
+            "laboratory.L1.method=1:5",
+            "laboratory.L2.method=1:1");
+    assertThat(ranch.samples())
+        .extracting(x -> x.laboratory() + " " + x.method().orElseThrow().label())
+        .containsExactly("L1 1:5", "L2 1:1");
+  }
+
+  @Test
+  void aCommaThatMayBeEitherIsSaid() {
+    Ranch thousands = read("id,EC 1:5 uS/cm\nA,\"1,250\"\n");
+    assertThat(ec(thousands, 0)).isEqualTo(1.25);
+    assertThat(codes(thousands)).contains("comma-open");
+    Ranch decimals = read("id;EC 1:5 dS/m\nA;1,250\n");
+    assertThat(ec(decimals, 0)).isEqualTo(1.25);
+    assertThat(codes(read("id,EC 1:5 uS/cm\nA,\"1,250\"\nB,612.5\n"))).doesNotContain("comma-open");
+  }
+
+  @Test
   void aRowWithoutMethodAmongOthersIsLeftOutByItself() {
     Ranch ranch = read("id,method,ec,unit\nA,,0.6,dS/m\nB,1:5,0.7,dS/m\n");
     assertThat(ranch.samples()).extracting(Sample::id).containsExactly("B");
