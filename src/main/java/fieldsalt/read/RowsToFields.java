@@ -93,10 +93,7 @@ final class RowsToFields {
       notes.row(
           "bad-coordinate",
           row.sample().source(),
-          "a place out of reach of the coordinate system: "
-              + LineCells.plain(row.spot().get().a())
-              + ", "
-              + LineCells.plain(row.spot().get().b()),
+          "a place out of reach of the coordinate system: " + row.spot().get(),
           "left out; check that easting or longitude comes first");
     }
     return place;

@@ -1,7 +1,5 @@
 package fieldsalt.read;
 
-import fieldsalt.quantity.Method;
-import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,13 +25,12 @@ final class SampleLines {
   private final Notes notes;
   private final LineCells cells;
   private final IonCells ions;
+  private final SpotCells spots;
+  private final ReadingCells readings;
   private final Memo<Optional<Texture>> textures = new Memo<>(TextureWords::of);
   private final Memo<Optional<DepthText>> depths = new Memo<>(DepthText::of);
   private final Memo<Optional<DateText>> dates = new Memo<>(DateText::of);
-  private final Memo<MethodWords.Said> methods = new Memo<>(MethodWords::parse);
-  private final Memo<ReadingKind> kinds = new Memo<>(MethodWords::reading);
   private final Memo<String> headerUnits = new Memo<>(u -> UnitText.of(u).orElse(""));
-  private final Memo<Optional<ReadingUnit>> units = new Memo<>(ReadingUnit::of);
   private final Set<String> schemes = new TreeSet<>();
   private final String fileLaboratory;
   private final int property;
@@ -45,6 +42,8 @@ final class SampleLines {
     this.notes = notes;
     this.cells = new LineCells(sheet, columns, notes);
     this.ions = new IonCells(sheet, columns, cells, notes);
+    this.spots = new SpotCells(sheet, columns, rules, cells, notes);
+    this.readings = new ReadingCells(sheet, columns, rules, cells, notes);
     this.fileLaboratory = rules.laboratoryOf(sheet.file());
     this.property = propertyIndex();
   }
@@ -89,12 +88,13 @@ final class SampleLines {
 
   /** Where a line says it was taken. */
   Optional<Spot> place(Sheet.Line line) {
-    return spot(line, sheet.source(line));
+    return spots.of(line);
   }
 
   private SampleLine line(Sheet.Line line) {
     SourceRow source = sheet.source(line);
-    Optional<Spot> spot = spot(line, source);
+    Optional<Spot> spot = spots.of(line);
+    String laboratory = laboratory(line);
     return new SampleLine(
         source,
         id(line, spot),
@@ -102,12 +102,12 @@ final class SampleLines {
         columns.cell(line, "field"),
         depth(line, source),
         date(line, source),
-        laboratory(line),
+        laboratory,
         soil(line, source),
         ions.read(line),
         extras(line),
         handling(line),
-        readings(line, source));
+        readings.of(line, laboratory));
   }
 
   private String id(Sheet.Line line, Optional<Spot> spot) {
@@ -115,70 +115,7 @@ final class SampleLines {
     if (!id.isEmpty()) {
       return id;
     }
-    return spot.map(s -> LineCells.plain(s.a()) + " " + LineCells.plain(s.b()))
-        .orElse(sheet.word() + " " + line.number());
-  }
-
-  private Optional<Spot> spot(Sheet.Line line, SourceRow source) {
-    if (line.point().isPresent()) {
-      return checked(Spot.lonLat(line.point().get().getX(), line.point().get().getY()), source);
-    }
-    if (columns.has("lon") && columns.has("lat")) {
-      String lon = columns.cell(line, "lon");
-      String lat = columns.cell(line, "lat");
-      return lon.isEmpty() && lat.isEmpty()
-          ? Optional.empty()
-          : spot(
-              Degrees.of(lon, cells.hasDecimalComma()),
-              Degrees.of(lat, cells.hasDecimalComma()),
-              lon + ", " + lat,
-              true,
-              source);
-    }
-    String x = columns.cell(line, "x");
-    String y = columns.cell(line, "y");
-    return x.isEmpty() && y.isEmpty()
-        ? Optional.empty()
-        : spot(cells.number(line, "x"), cells.number(line, "y"), x + ", " + y, false, source);
-  }
-
-  private Optional<Spot> spot(
-      OptionalDouble a, OptionalDouble b, String text, boolean degrees, SourceRow source) {
-    if (a.isEmpty() || b.isEmpty()) {
-      notes.row(
-          "bad-coordinate",
-          source,
-          "the coordinate '" + LineCells.shown(text) + "'",
-          "the row has no place; write degrees (or metres with crs) as numbers");
-      return Optional.empty();
-    }
-    return checked(new Spot(degrees, a.getAsDouble(), b.getAsDouble()), source);
-  }
-
-  private Optional<Spot> checked(Spot spot, SourceRow source) {
-    if (!spot.degrees() || rules.isLocal()) {
-      return Optional.of(new Spot(spot.degrees() && !rules.isLocal(), spot.a(), spot.b()));
-    }
-    boolean nowhere = spot.a() == 0 && spot.b() == 0;
-    boolean outside = !(Math.abs(spot.a()) <= 180 && Math.abs(spot.b()) <= 90);
-    if (nowhere || outside) {
-      boolean swapped = Math.abs(spot.a()) <= 90 && Math.abs(spot.b()) <= 180;
-      String why =
-          nowhere
-              ? " (a receiver without a fix)"
-              : swapped ? " (latitude and longitude swapped?)" : " (metres? then x, y and crs)";
-      notes.row(
-          "bad-coordinate",
-          source,
-          "longitude "
-              + LineCells.plain(spot.a())
-              + ", latitude "
-              + LineCells.plain(spot.b())
-              + why,
-          "the row has no place");
-      return Optional.empty();
-    }
-    return Optional.of(spot);
+    return spot.map(Spot::toString).orElse(sheet.word() + " " + line.number());
   }
 
   private Optional<DepthText> depth(Sheet.Line line, SourceRow source) {
@@ -321,118 +258,5 @@ final class SampleLines {
         cells.limited(line, "rested_h", 1),
         pair.contains("core") ? PairKind.CORE : PairKind.SPLIT,
         sampled.contains("compos") || sampled.contains("bulk"));
-  }
-
-  private List<SampleLine.Reading> readings(Sheet.Line line, SourceRow source) {
-    List<SampleLine.Reading> all = new ArrayList<>();
-    for (Columns.Column column : columns.readings()) {
-      reading(line, column, source).ifPresent(all::add);
-    }
-    if (rules.mapsEc()
-        && !columns.readings().isEmpty()
-        && columns.readings().stream().allMatch(c -> line.cell(c.index()).isEmpty())) {
-      notes.row("no-reading", source, "no EC in the row", "its other columns are used, if any");
-    }
-    return all;
-  }
-
-  private Optional<SampleLine.Reading> reading(
-      Sheet.Line line, Columns.Column column, SourceRow source) {
-    String text = line.cell(column.index());
-    if (text.isEmpty()) {
-      return Optional.empty();
-    }
-    NumberCell cell = cells.cell(line, column.index());
-    if (!cell.isPresent()) {
-      notes.row(
-          "no-reading",
-          source,
-          column.header().raw() + " '" + LineCells.shown(text) + "'",
-          "this reading is left out");
-      return Optional.empty();
-    }
-    if (isUnknownUnit(line, cell)) {
-      notes.row(
-          "unit-unknown",
-          source,
-          "the unit '" + LineCells.shown(columns.cell(line, "unit")) + "'",
-          "this reading is left out; units are dS/m, mS/cm, uS/cm, mmhos/cm, umhos/cm, mS/m, S/m");
-      return Optional.empty();
-    }
-    Optional<MethodWords.Said> said = said(line, column, source);
-    return said.map(
-        s ->
-            new SampleLine.Reading(
-                s.method(),
-                s.reading(),
-                censored(cell.kind()),
-                cell.value(),
-                unit(line, column, cell),
-                column.header().raw()));
-  }
-
-  private boolean isUnknownUnit(Sheet.Line line, NumberCell cell) {
-    String said = columns.cell(line, "unit");
-    return !said.isEmpty()
-        && cell.unit().isEmpty()
-        && units.of(said).isEmpty()
-        && rules.unit(laboratory(line)).isEmpty()
-        && rules.confirmed(sheet.source(line), columns.cell(line, "id")).isEmpty();
-  }
-
-  private Optional<ReadingUnit> unit(Sheet.Line line, Columns.Column column, NumberCell cell) {
-    return units
-        .of(cell.unit())
-        .or(() -> units.of(columns.cell(line, "unit")))
-        .or(() -> units.of(column.unit()));
-  }
-
-  private static Ec.Censored censored(NumberCell.Kind kind) {
-    return switch (kind) {
-      case BELOW -> Ec.Censored.BELOW;
-      case ABOVE -> Ec.Censored.ABOVE;
-      default -> Ec.Censored.NO;
-    };
-  }
-
-  /**
-   * What is known of method and reading; empty, with a finding, where a named method is refused.
-   */
-  private Optional<MethodWords.Said> said(
-      Sheet.Line line, Columns.Column column, SourceRow source) {
-    String cell = columns.cell(line, "method");
-    String laboratory = laboratory(line);
-    MethodWords.Said own =
-        column.said().method().isPresent() || cell.isEmpty() ? column.said() : methods.of(cell);
-    if (own.method().isEmpty() && !(cell.isEmpty() && own.reason().isEmpty())) {
-      notes.row(
-          "method-refused",
-          source,
-          "the method '" + LineCells.shown(cell.isEmpty() ? column.header().raw() : cell) + "'",
-          "this reading is left out"
-              + (own.reason().isEmpty()
-                  ? "; methods are paste, 1:1, 1:2, 1:2.5, 1:5"
-                  : ": " + own.reason()));
-      return Optional.empty();
-    }
-    Optional<Method> method = own.method().or(() -> rules.method(laboratory));
-    return Optional.of(new MethodWords.Said(method, kind(line, own, method, laboratory), ""));
-  }
-
-  private ReadingKind kind(
-      Sheet.Line line, MethodWords.Said own, Optional<Method> method, String laboratory) {
-    String cell = columns.cell(line, "reading");
-    ReadingKind said = cell.isEmpty() ? ReadingKind.UNKNOWN : kinds.of(cell);
-    if (said != ReadingKind.UNKNOWN) {
-      return said;
-    }
-    ReadingKind ruled = rules.reading(laboratory);
-    if (method.filter(m -> m == Method.PASTE).isPresent()) {
-      boolean slurry =
-          own.reading() == ReadingKind.SLURRY
-              || (own.method().isEmpty() && ruled == ReadingKind.SLURRY);
-      return slurry ? ReadingKind.SLURRY : ReadingKind.EXTRACT;
-    }
-    return own.reading() == ReadingKind.UNKNOWN ? ruled : own.reading();
   }
 }

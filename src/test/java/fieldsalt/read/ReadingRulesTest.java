@@ -340,6 +340,15 @@ class ReadingRulesTest {
   }
 
   @Test
+  void withoutAnIdASiteIsCalledByItsPlaceToACentimetre() {
+    Ranch ranch =
+        read("lon,lat,EC 1:5 dS/m\n-153.0101234,30.0020001,0.6\n-153.0101244,30.0020001,0.7\n");
+    assertThat(ranch.samples())
+        .extracting(Sample::id)
+        .containsExactly("-153.0101234 30.0020001", "-153.0101244 30.0020001");
+  }
+
+  @Test
   void anIdThatOnlyLooksLikeADepthIsLeftAlone() {
     Ranch ranch = read("id,depth,EC 1:5 dS/m\nR-1-2,0-30 cm,0.6\nR-1-3,0-30 cm,0.7\n");
     assertThat(ranch.samples()).extracting(Sample::id).containsExactly("R-1-2", "R-1-3");

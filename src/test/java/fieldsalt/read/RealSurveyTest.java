@@ -31,6 +31,7 @@ class RealSurveyTest {
                     "columns.ec_paste=ECe150")));
     assertThat(ranch.samples()).hasSize(142);
     assertThat(ranch.samples().stream().map(Sample::place).distinct()).hasSize(114);
+    assertThat(ranch.samples().stream().map(Sample::id).distinct()).hasSize(114);
     Sample first = ranch.samples().get(0);
     assertThat(first.method()).contains(Method.PASTE);
     assertThat(first.depth()).isEqualTo(new DepthRange(0, 150));
