@@ -20,17 +20,19 @@ final class LeachingMoney {
     return prices.has(Prices.CROP) && prices.has(Prices.WATER);
   }
 
-  /** ECe left by a depth of water in each future, as a share of what it was. */
+  /**
+   * ECe left by a depth of water in each future, as a share of what it was. Ground at or below the
+   * target is taken as left as it is: so little water only moves its salt down.
+   */
   static double[] left(ZoneSalt salt, Reclamation plan, double mm, double equilibrium) {
-    return Draws.map(
-        salt.draws(), start -> leftAt(start, plan.k(), plan.depthCm() * 10, mm, equilibrium));
+    return Draws.map(salt.draws(), start -> leftAt(start, plan, mm, equilibrium));
   }
 
-  private static double leftAt(double start, double k, double soilMm, double mm, double ci) {
-    if (mm <= 0 || start <= ci) {
+  private static double leftAt(double start, Reclamation plan, double mm, double ci) {
+    if (mm <= 0 || start <= Math.max(ci, plan.targetEce())) {
       return 1;
     }
-    double share = Math.min(1, k * soilMm / mm);
+    double share = Math.min(1, plan.k() * plan.depthCm() * 10 / mm);
     return (ci + (start - ci) * share) / start;
   }
 
@@ -71,7 +73,7 @@ final class LeachingMoney {
       return 0;
     }
     double logMean = Math.log(ece) - within * within / 2;
-    double left = leftAt(ece, plan.k(), plan.depthCm() * 10, mm, ci);
+    double left = leftAt(ece, plan, mm, ci);
     return model.expectedPct(logMean + Math.log(left), within) - model.expectedPct(logMean, within);
   }
 }

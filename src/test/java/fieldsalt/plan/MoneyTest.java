@@ -62,6 +62,20 @@ class MoneyTest {
     assertThat(money(dear, "leaching").expectedNet()).isNegative();
   }
 
+  /**
+   * Ground at its target is not leached for the last percent of yield: Hoffman does not hold there.
+   */
+  @Test
+  void groundAtItsTargetIsNotLeachedForMoney() {
+    ZonePlan zone =
+        zone(
+            Ranches.of(2.5).sar(3).zoneVariance(0.04),
+            priced(Map.of("crop-per-ha", 3000.0, "water-per-m3", 0.03)));
+    assertThat(zone.reclamation().chance()).isBetween(ZoneWorks.WORTH_A_THOUGHT, 0.3);
+    assertThat(zone.reclamation().plannedMm()).isZero();
+    assertThat(zone.situation()).isEqualTo(Situation.FINE);
+  }
+
   /** At the break-even the gain meets the cost; where it never does there is none. */
   @Test
   void breakEvenIsWhereGainMeetsCost() {
