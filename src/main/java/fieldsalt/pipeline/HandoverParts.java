@@ -10,6 +10,7 @@ import fieldsalt.plan.RateRow;
 import fieldsalt.plan.ZonePlan;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.JobDocument;
+import fieldsalt.surface.Proposal;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,6 +22,17 @@ import java.util.stream.Collectors;
 
 /** What the files for GIS and machines are made from. */
 final class HandoverParts {
+  private static final List<String> NEXT_HEADER =
+      List.of(
+          "order",
+          "measure",
+          "id",
+          "field",
+          "lon",
+          "lat",
+          "ranch_error_pct_after",
+          "worst_zone_error_pct_after");
+
   private HandoverParts() {}
 
   static HandoverInput of(Prepared prepared, Mapped mapped, Planned planned, Features features) {
@@ -71,7 +83,29 @@ final class HandoverParts {
         passes);
   }
 
-  /** Writes {@code rates.csv}; the names of what was written. */
+  private static List<List<Object>> next(Prepared prepared, Planned planned) {
+    List<List<Object>> rows = new ArrayList<>();
+    for (Proposal p : planned.next().best()) {
+      double[] degrees = prepared.ranch().projection().toLonLat(p.place().xM(), p.place().yM());
+      rows.add(
+          List.of(
+              rows.size() + 1,
+              p.kind() == Proposal.Kind.PASTE_RERUN ? "paste of the stored sample" : "new site",
+              p.siteId(),
+              p.field(),
+              fixed(degrees[0], 7),
+              fixed(degrees[1], 7),
+              fixed(100 * p.ranchErrorAfter(), 1),
+              fixed(100 * p.worstZoneErrorAfter(), 1)));
+    }
+    return rows;
+  }
+
+  private static String fixed(double value, int decimals) {
+    return String.format(Locale.ROOT, "%." + decimals + "f", value);
+  }
+
+  /** Writes {@code rates.csv} and {@code next.csv}; the names of what was written. */
   static List<String> writeTables(Path folder, Prepared prepared, Planned planned)
       throws IOException {
     List<String> names = new ArrayList<>();
@@ -84,6 +118,8 @@ final class HandoverParts {
       new CsvTable(RateRow.header(units), rows).write(folder.resolve("rates.csv"));
       names.add("rates.csv");
     }
+    new CsvTable(NEXT_HEADER, next(prepared, planned)).write(folder.resolve("next.csv"));
+    names.add("next.csv");
     return names;
   }
 

@@ -55,7 +55,11 @@ public final class MapRun {
   static Surface fit(Prepared prepared, BiConsumer<String, Double> progress) {
     progress.accept("fitting the surface", 0.0);
     return SurfaceFitter.fit(
-        prepared.readings(), prepared.ranch().fields(), StageSettings.surface(prepared.job()));
+        prepared.readings(),
+        prepared.ranch().fields(),
+        prepared.ranch().survey(),
+        List.of(),
+        StageSettings.surface(prepared.job()));
   }
 
   private List<Finding> findings() {

@@ -78,7 +78,7 @@ final class Pages {
         settings(version),
         readings(),
         prepared.readings(),
-        new PageSurface(mapped.surface().report(), mapped.maps(), List.of(), List.of(), List.of()),
+        PageSurface.of(mapped.surface().report(), mapped.maps(), PageSurface.next(planned.next())),
         mapped.schemes(),
         zones(),
         findings,

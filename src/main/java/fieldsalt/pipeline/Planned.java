@@ -17,6 +17,7 @@ import fieldsalt.plan.ZoneGround;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.AreaMeans;
+import fieldsalt.surface.Proposals;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
 import fieldsalt.surface.Target;
@@ -32,10 +33,16 @@ import java.util.function.BiConsumer;
  *
  * @param grounds each zone with the points that stand for it, in the order of the zones
  * @param means of ECe, one a zone
+ * @param next what to measure next, best first
  * @param plan empty where another property than ECe is mapped
  */
 record Planned(
-    List<ZoneGround> grounds, AreaMeans means, Optional<RanchPlan> plan, List<Finding> findings) {
+    List<ZoneGround> grounds,
+    AreaMeans means,
+    Optional<RanchPlan> plan,
+    Proposals next,
+    List<Finding> findings) {
+  private static final int NEXT = 10;
   private static final int POINTS = 300;
   private static final double SHALLOW_ROOTS_CM = 60;
   private static final double SHALLOW_RECLAIM_CM = 60;
@@ -45,13 +52,15 @@ record Planned(
     progress.accept("planning", 0.0);
     List<ZoneGround> grounds = mapped.zones().zones().stream().map(Planned::ground).toList();
     AreaMeans means = mapped.surface().areaMeans(grounds.stream().map(ZoneGround::points).toList());
+    Proposals next =
+        mapped.surface().measureNext(grounds.stream().map(ZoneGround::points).toList(), NEXT);
     if (!prepared.isEce()) {
-      return new Planned(grounds, means, Optional.empty(), List.of());
+      return new Planned(grounds, means, Optional.empty(), next, List.of());
     }
     List<Finding> findings = new ArrayList<>();
     RanchPlan plan = plan(prepared, mapped, grounds, findings);
     findings.addAll(plan.findings());
-    return new Planned(grounds, means, Optional.of(plan), findings);
+    return new Planned(grounds, means, Optional.of(plan), next, findings);
   }
 
   private static ZoneGround ground(Zone zone) {

@@ -49,10 +49,24 @@ final class MapDrawing {
     svg(
         "Median " + figures.property() + " of " + said(),
         () -> {
-          page.in("clipPath", this::fieldShapes, "id", clip());
-          input.surface().maps().stream().filter(this::touches).forEach(m -> image(picture, m));
+          page.in("clipPath", this::fieldShapes, "id", clip("surface"));
+          input.surface().maps().stream()
+              .filter(this::touches)
+              .forEach(m -> image(picture, m, clip("surface")));
           outlines();
           sites();
+          furniture.draw(input.ranch().projection().isLocal());
+        });
+  }
+
+  /** The survey of apparent conductivity, as means of small squares. */
+  void survey(SurveyPicture survey) {
+    svg(
+        "Apparent conductivity of " + said(),
+        () -> {
+          page.in("clipPath", this::fieldShapes, "id", clip("survey"));
+          image(survey.picture(), survey.map(), clip("survey"));
+          outlines();
           furniture.draw(input.ranch().projection().isLocal());
         });
   }
@@ -130,15 +144,15 @@ final class MapDrawing {
   }
 
   /** The name of this map's clip, by its first field's place among all fields. */
-  private String clip() {
-    return "fields-" + input.ranch().fields().indexOf(fields.get(0));
+  private String clip(String kind) {
+    return kind + "-" + input.ranch().fields().indexOf(fields.get(0));
   }
 
   private void fieldShapes() {
     fields.forEach(f -> page.empty("path", "d", frame.path(f.shapeM()), "clip-rule", "evenodd"));
   }
 
-  private void image(SurfacePicture picture, SurfaceMap map) {
+  private void image(SurfacePicture picture, SurfaceMap map, String clip) {
     Grid grid = map.grid();
     page.empty(
         "image",
@@ -155,7 +169,7 @@ final class MapDrawing {
         "preserveAspectRatio",
         "none",
         "clip-path",
-        "url(#" + clip() + ")");
+        "url(#" + clip + ")");
   }
 
   private void outlines() {

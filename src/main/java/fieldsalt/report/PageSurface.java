@@ -1,5 +1,7 @@
 package fieldsalt.report;
 
+import fieldsalt.surface.Proposal;
+import fieldsalt.surface.Proposals;
 import fieldsalt.surface.SurfaceMap;
 import fieldsalt.surface.SurfaceReport;
 import java.util.List;
@@ -22,6 +24,40 @@ public record PageSurface(
     bins = List.copyOf(bins);
     accuracy = List.copyOf(accuracy);
     next = List.copyOf(next);
+  }
+
+  /** The surface's own report for the page, and what to measure next. */
+  public static PageSurface of(
+      SurfaceReport report, List<SurfaceMap> maps, List<NextMeasurement> next) {
+    List<VariogramBin> bins =
+        report.details().sampleVariogram().stream()
+            .map(l -> new VariogramBin(l.distanceM(), l.matheron(), l.pairs()))
+            .toList();
+    List<AccuracyPoint> accuracy =
+        report.details().validation().stream()
+            .limit(1)
+            .flatMap(v -> v.coverage().stream())
+            .map(c -> new AccuracyPoint(c.chance(), c.share()))
+            .toList();
+    return new PageSurface(report, maps, bins, accuracy, next);
+  }
+
+  /** Proposals in words. */
+  public static List<NextMeasurement> next(Proposals proposals) {
+    return proposals.best().stream().map(PageSurface::next).toList();
+  }
+
+  private static NextMeasurement next(Proposal p) {
+    boolean again = p.kind() == Proposal.Kind.PASTE_RERUN;
+    return new NextMeasurement(
+        again
+            ? "Saturated paste of the stored sample " + p.siteId() + " (field " + p.field() + ")"
+            : "A new site in field " + p.field() + ", by saturated paste",
+        again
+            ? "ties the cheaper readings to the paste"
+            : "the zones are known least where no site is near",
+        100 * p.ranchErrorAfter(),
+        100 * p.worstZoneErrorAfter());
   }
 
   /** Mean half squared difference of ln ECe at a distance. */

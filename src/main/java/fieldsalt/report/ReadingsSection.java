@@ -8,9 +8,11 @@ import fieldsalt.report.PageReadings.PairPlot;
 /** What was done to each kind of reading, and what the pairs taught about its factor. */
 final class ReadingsSection implements Section {
   private final PageInput input;
+  private final Figures figures;
 
-  ReadingsSection(PageInput input) {
+  ReadingsSection(PageInput input, Figures figures) {
     this.input = input;
+    this.figures = figures;
   }
 
   @Override
@@ -131,14 +133,28 @@ final class ReadingsSection implements Section {
       return;
     }
     boolean steers = input.surface().report().chosen().equals("drift");
+    boolean tested = Words.candidate(input.surface().report(), "drift").isPresent();
+    String rest =
+        steers
+            ? "steers the map."
+            : tested
+                ? "was read and tested, but does not steer the map: the samples alone foretell a"
+                    + " left-out sample as well."
+                : "was read and checked; it does not steer the map.";
     page.line(
         "p",
-        "The survey of apparent conductivity ("
-            + Figures.count(points, "reading")
-            + ") "
-            + (steers
-                ? "steers the map."
-                : "was read and tested, but does not steer the map: the samples alone foretell a"
-                    + " left-out sample as well."));
+        "The survey of apparent conductivity (" + Figures.count(points, "reading") + ") " + rest);
+    SurveyPicture.of(input.ranch()).ifPresent(p -> surveyMap(page, p));
+  }
+
+  private void surveyMap(Markup page, SurveyPicture survey) {
+    page.in(
+        "figure",
+        () -> {
+          new MapDrawing(input, figures, page, survey.fields()).survey(survey);
+          page.line("figcaption", survey.caption());
+        },
+        "class",
+        "wide");
   }
 }

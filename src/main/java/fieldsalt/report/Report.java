@@ -93,7 +93,7 @@ public final class Report {
         new CropsSection(input),
         new NextSection(input),
         new SurenessSection(input, figures),
-        new ReadingsSection(input),
+        new ReadingsSection(input, figures),
         new FindingsSection(input.findings()),
         new SourcesSection(input));
   }

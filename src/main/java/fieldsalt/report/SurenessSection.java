@@ -41,6 +41,8 @@ final class SurenessSection implements Section {
     if (!report().candidates().isEmpty()) {
       numbers(page);
     }
+    new ValidationTable(report().details(), figures).write(page);
+    Diagnosis.of(report(), figures).forEach(s -> page.line("p", s));
     page.in(
         "div",
         () -> {
@@ -143,7 +145,7 @@ final class SurenessSection implements Section {
             length(bins.stream().mapToDouble(VariogramBin::distanceM).max().orElse(1)));
     Axis up =
         Axis.fromZero(
-            "half squared difference of ln ECe",
+            "half squared difference" + (figures.isEce() ? " of ln ECe" : ""),
             Math.max(sill, bins.stream().mapToDouble(VariogramBin::semivariance).max().orElse(1)));
     Chart chart = new Chart(page, across, up);
     figure(
@@ -153,7 +155,7 @@ final class SurenessSection implements Section {
                 "Sample variogram and fitted model",
                 () -> {
                   chart.curve(h -> Curves.semivariance(v, h / length(1)), "line posterior");
-                  bins.forEach(b -> bin(chart, b));
+                  bins.stream().filter(b -> b.semivariance() >= 0).forEach(b -> bin(chart, b));
                 }),
         caption(v));
   }
@@ -187,7 +189,7 @@ final class SurenessSection implements Section {
         + range(v)
         + ", variation at shorter range than the sites "
         + Figures.decimals(v.microScale(), 2)
-        + ". Dots: how much readings differ at a distance, measurement error included.";
+        + ". Dots: how much readings differ at a distance, their known errors taken off.";
   }
 
   private double length(double metres) {
