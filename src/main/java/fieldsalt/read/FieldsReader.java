@@ -120,6 +120,16 @@ final class FieldsReader {
                       new InputProblem.Problem(
                           where + ", " + p.where(), p.found(), p.expected(), p.remedy()))
               .toList());
+    } catch (IllegalArgumentException | ArithmeticException e) {
+      // the registry's own way to say that a place lies beyond a projection
+      InputProblem problem =
+          new InputProblem(
+              where,
+              "a corner out of reach of " + source.name(),
+              "closed rings of coordinates in that system",
+              "Check the system, or export in WGS 84 (EPSG:4326).");
+      problem.initCause(e);
+      throw problem;
     }
   }
 

@@ -71,6 +71,7 @@ final class JobYaml {
     int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
     String what = e.getOriginalMessage() == null ? "" : e.getOriginalMessage();
     String first = what.lines().findFirst().orElse("").trim().toLowerCase(Locale.ROOT);
+    first = first.contains("org.") || first.contains("java") ? "" : first;
     return new InputProblem(
         line > 0 ? file + " line " + line : file,
         "something YAML cannot be read from here" + (first.isEmpty() ? "" : " (" + first + ")"),

@@ -54,15 +54,22 @@ final class Placing {
       PlaceM place = projection.toMetres(degrees[0], degrees[1]);
       boolean finite = Double.isFinite(place.xM()) && Double.isFinite(place.yM());
       return finite ? Optional.of(place) : Optional.empty();
-    } catch (InputProblem e) {
+    } catch (InputProblem | IllegalArgumentException | ArithmeticException e) {
+      // beyond the reach of the projection, in our words or in the registry's
       return Optional.empty();
     }
   }
 
-  /** {longitude, latitude} of a row's coordinates, before there is a projection. */
-  static double[] degrees(Spot spot, String crs) {
-    return spot.degrees()
-        ? new double[] {spot.a(), spot.b()}
-        : Projections.source(crs).toLonLat(spot.a(), spot.b());
+  /** {longitude, latitude} of a row's coordinates, before there is a projection; empty if none. */
+  static Optional<double[]> degrees(Spot spot, String crs) {
+    if (spot.degrees()) {
+      return Optional.of(new double[] {spot.a(), spot.b()});
+    }
+    SourceSystem source = Projections.source(crs);
+    try {
+      return Optional.of(source.toLonLat(spot.a(), spot.b()));
+    } catch (InputProblem | IllegalArgumentException | ArithmeticException e) {
+      return Optional.empty();
+    }
   }
 }

@@ -215,8 +215,7 @@ public final class RanchReader {
     String crs = job.word("crs");
     for (SampleRow row : rows) {
       if (row.spot().isPresent() && (row.spot().get().degrees() || !crs.equals("auto"))) {
-        double[] degrees = Placing.degrees(row.spot().get(), crs);
-        box.expandToInclude(degrees[0], degrees[1]);
+        Placing.degrees(row.spot().get(), crs).ifPresent(d -> box.expandToInclude(d[0], d[1]));
       }
     }
     return box.isNull() ? Projections.local() : Projections.utmFor(box);

@@ -110,6 +110,9 @@ final class ShapeFile {
   private List<LinearRing> rings(int[] starts, int number) {
     List<LinearRing> rings = new ArrayList<>();
     for (int i = 0; i + 1 < starts.length; i++) {
+      if (starts[i] < 0 || starts[i + 1] < starts[i] || starts[i + 1] > starts[starts.length - 1]) {
+        throw new BufferUnderflowException();
+      }
       Coordinate[] ring = new Coordinate[starts[i + 1] - starts[i]];
       for (int j = 0; j < ring.length; j++) {
         ring[j] = coordinate();
