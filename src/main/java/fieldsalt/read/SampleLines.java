@@ -231,17 +231,30 @@ final class SampleLines {
 
   private Extras extras(Sheet.Line line) {
     String lime = columns.cell(line, "lime_pct");
-    boolean acre = headerUnit("gypsum_requirement").equals("t/ac");
-    OptionalDouble requirement = cells.number(line, "gypsum_requirement");
     NumberCell own = cells.cell(line, property);
     return new Extras(
         own.isPresent() ? OptionalDouble.of(own.value()) : OptionalDouble.empty(),
         ions.carbonate(line),
-        requirement.isPresent()
-            ? OptionalDouble.of(requirement.getAsDouble() * (acre ? TONS_PER_ACRE : 1))
-            : requirement,
+        gypsumRequirement(line),
         isSign(lime) ? lime : "",
         columns.cell(line, "ph_method"));
+  }
+
+  private OptionalDouble gypsumRequirement(Sheet.Line line) {
+    OptionalDouble said = cells.number(line, "gypsum_requirement");
+    String unit = headerUnit("gypsum_requirement");
+    if (said.isEmpty() || unit.equals("t/ha")) {
+      return said;
+    }
+    if (unit.equals("t/ac")) {
+      return OptionalDouble.of(said.getAsDouble() * TONS_PER_ACRE);
+    }
+    notes.row(
+        "unit-missing",
+        sheet.source(line),
+        "a gypsum requirement without t/ha or t/ac in its header",
+        "not shown beside ours; write the unit into the header");
+    return OptionalDouble.empty();
   }
 
   private SampleLine.Handling handling(Sheet.Line line) {

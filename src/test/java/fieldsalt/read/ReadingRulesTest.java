@@ -462,6 +462,17 @@ class ReadingRulesTest {
   }
 
   @Test
+  void theLaboratorysGypsumRequirementNeedsItsUnit() {
+    String text = "id,EC paste dS/m,Gypsum requirement%s\nA,5,2\n";
+    assertThat(one(text.formatted(" (t/ha)")).extras().gypsumRequirementMgHa()).hasValue(2);
+    // a short ton is 907.185 kg, an acre 0.404686 ha
+    assertThat(one(text.formatted(" (tons/acre)")).extras().gypsumRequirementMgHa().orElseThrow())
+        .isCloseTo(2 * 0.907185 / 0.404686, Assertions.offset(1e-4));
+    assertThat(one(text.formatted("")).extras().gypsumRequirementMgHa()).isEmpty();
+    assertThat(codes(read(text.formatted("")))).contains("unit-missing");
+  }
+
+  @Test
   void sodiumInPpmOfAFertilityReportIsExtractable() {
     Ranch ranch = read("id,EC 1:1 dS/m,Na ppm,Ca ppm\nA,1,230,1500\n");
     Ions ions = ranch.samples().get(0).ions();
