@@ -29,11 +29,11 @@ final class Comparisons {
         side(works, uniformRate, uniformMm), side(works, rates.product(), plannedMm));
   }
 
-  /** Mean requirement by area where the field's mean ESP asks for gypsum. */
+  /** Where the field's mean ESP asks for gypsum: its mean need, or with prices what pays best. */
   private double uniformProduct(List<ZoneWork> works) {
     double[] esp = new double[Draws.COUNT];
     double[] product = new double[Draws.COUNT];
-    double ha = works.stream().mapToDouble(ZoneWork::areaHa).sum();
+    double ha = hectares(works);
     for (ZoneWork work : works) {
       double share = work.areaHa() / ha;
       Draws.add(esp, work.esp(), share);
@@ -41,26 +41,49 @@ final class Comparisons {
     }
     double chance = Draws.share(esp, x -> x >= UsSalinityLaboratory1954.SODIC_ESP_PCT);
     boolean held = settings.ground().drainage() == GroundSettings.Drainage.POOR;
-    return held || chance < settings.money().actAbove() ? 0 : Middle.ofPositive(product);
+    if (held || chance < settings.money().actAbove()) {
+      return 0;
+    }
+    GypsumMoney money = new GypsumMoney(settings);
+    return money.isPriced() ? money.bestUniform(works, product) : Middle.ofPositive(product);
   }
 
-  /** Depth that the field's mean ECe asks for, by area. */
+  /**
+   * Depth that the field's mean asks for, by area; with prices only where it is expected to pay.
+   */
   private double uniformMm(List<ZoneWork> works) {
-    double ha = works.stream().mapToDouble(ZoneWork::areaHa).sum();
-    double sum = 0;
+    double ha = hectares(works);
+    double mm = 0;
     double chance = 0;
     for (ZoneWork work : works) {
-      sum += work.reclamation().mm().mean() * work.areaHa() / ha;
+      mm += work.reclamation().mm().mean() * work.areaHa() / ha;
       chance += work.reclamation().chance() * work.areaHa() / ha;
     }
-    return chance < settings.money().actAbove() ? 0 : sum;
+    LeachingMoney money = new LeachingMoney(settings);
+    if (!money.isPriced()) {
+      return chance < settings.money().actAbove() ? 0 : mm;
+    }
+    return uniformNet(works, mm, money) > 0 ? mm : 0;
+  }
+
+  private double uniformNet(List<ZoneWork> works, double mm, LeachingMoney money) {
+    double net = 0;
+    for (ZoneWork work : works) {
+      double gained = yieldAfter(work, mm) - yieldAfter(work, 0);
+      net += work.areaHa() * (money.valuePerPct() * gained - money.costPerHa(mm));
+    }
+    return net;
+  }
+
+  private static double hectares(List<ZoneWork> works) {
+    return works.stream().mapToDouble(ZoneWork::areaHa).sum();
   }
 
   private Side side(List<ZoneWork> works, double[] product, double[] mm) {
     GypsumMoney gypsum = new GypsumMoney(settings);
     LeachingMoney leaching = new LeachingMoney(settings);
     double[] sums = new double[6];
-    double ha = works.stream().mapToDouble(ZoneWork::areaHa).sum();
+    double ha = hectares(works);
     for (int z = 0; z < works.size(); z++) {
       ZoneWork work = works.get(z);
       double area = work.areaHa();
@@ -73,7 +96,8 @@ final class Comparisons {
       sums[4] += area * (gypsum.costPerHa(rate) + leaching.costPerHa(mm[z]));
       sums[5] += area / ha * yieldAfter(work, mm[z]);
     }
-    return new Side(sums[0], sums[1], sums[2], sums[3], sums[4], sums[5]);
+    return new Side(
+        sums[0], Digits.of(sums[1], 2), Digits.of(sums[2], 2), sums[3], sums[4], sums[5]);
   }
 
   private double yieldAfter(ZoneWork work, double mm) {

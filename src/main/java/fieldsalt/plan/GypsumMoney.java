@@ -69,6 +69,25 @@ final class GypsumMoney {
     return best;
   }
 
+  /** The one product rate of the largest expected value over several zones; 0 if none pays. */
+  double bestUniform(List<ZoneWork> works, double[] product) {
+    double best = 0;
+    double bestNet = 0;
+    for (double rate : candidates(Odds.of(product).p90())) {
+      double net = 0;
+      for (ZoneWork work : works) {
+        double pure = rate / work.gypsum().productPerPure().orElse(1);
+        double[] gain = gain(pure, work.pure(), work.esp(), work.gypsum().targetEspPct());
+        net += work.areaHa() * (Draws.mean(gain) - costPerHa(rate));
+      }
+      if (net > bestNet) {
+        bestNet = net;
+        best = rate;
+      }
+    }
+    return best;
+  }
+
   /**
    * Whole steps in every pass, as many passes as the cap asks for, up to {@code most} and one more.
    */

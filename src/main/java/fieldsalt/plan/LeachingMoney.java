@@ -40,13 +40,18 @@ final class LeachingMoney {
     return mm * M3_PER_MM_HA * settings.money().prices().orZero(Prices.WATER);
   }
 
+  /** Money per ha over the years for one percent of the full yield. */
+  double valuePerPct() {
+    return settings.money().prices().orZero(Prices.CROP) * settings.money().years() / 100;
+  }
+
   /** The outlook of the planned depth; empty without prices, crop numbers or a planned depth. */
   Optional<MoneyOutlook> outlook(
       ZoneSalt salt, Reclamation plan, Optional<YieldModel> model, double equilibrium, double ha) {
     if (!isPriced() || model.isEmpty() || plan.plannedMm() <= 0) {
       return Optional.empty();
     }
-    double value = settings.money().prices().orZero(Prices.CROP) * settings.money().years() / 100;
+    double value = valuePerPct();
     double mm = plan.plannedMm();
     double[] before = salt.yieldDraws(model.get(), Draws.constant(1));
     double[] after = salt.yieldDraws(model.get(), left(salt, plan, mm, equilibrium));

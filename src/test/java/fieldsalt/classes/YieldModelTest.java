@@ -97,6 +97,8 @@ class YieldModelTest {
   void expectedLossIsNotTheLossAtTheMiddle() {
     MaasHoffman1977 model = new MaasHoffman1977(2, 10);
     assertThat(100 - model.expectedPct(Math.log(3), 0.5)).isCloseTo(14.883, within(0.0005));
+    double above = fieldsalt.gaussian.Normal.above((Math.log(2) - Math.log(3)) / 0.5);
+    assertThat(above).as("chance to be above the threshold").isCloseTo(.791, within(0.0005));
     assertThat(100 - model.pct(3)).isCloseTo(10.0, within(0.05));
     assertThat(100 - model.pct(3 * Math.exp(0.125))).isCloseTo(13.994, within(0.0005));
   }

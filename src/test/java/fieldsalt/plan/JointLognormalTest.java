@@ -30,6 +30,16 @@ class JointLognormalTest {
     AreaMeans means = surface.areaMeans(List.of(cells));
     assertThat(means.mean()[0]).isCloseTo(4.99099, within(0.000005));
     assertThat(Math.sqrt(means.covariance()[0][0])).isCloseTo(1.50522, within(0.000005));
+    double[] each = {2.10254, 4.24735, 8.62307};
+    double independent = 0;
+    for (int k = 0; k < 3; k++) {
+      AreaMeans cell = surface.areaMeans(List.of(List.of(cells.get(k))));
+      assertThat(cell.mean()[0]).isCloseTo(each[k], within(0.000005));
+      independent += cell.covariance()[0][0] / 9;
+    }
+    assertThat(Math.sqrt(independent))
+        .as("cells taken as independent would claim too much")
+        .isCloseTo(1.2823, within(0.00005));
     JointLognormal joint = new JointLognormal(means.mean(), means.covariance());
     double sd = Math.sqrt(joint.logVariance(0));
     assertThat(Math.exp(joint.logMean(0) - 1.6448536 * sd)).isCloseTo(2.9411, within(0.00005));

@@ -145,6 +145,44 @@ class MoneyTest {
         .isGreaterThan(zone.gypsum().pure().p50() - 1);
   }
 
+  /**
+   * One rate is chosen by the same prices as the rates by zone, so that the two can be compared.
+   */
+  @Test
+  void oneRateIsChosenByTheSamePrices() {
+    PlanSettings settings = priced(gypsumPrices(1)).withMachine(MachineSettings.of(1, 8, 1));
+    Comparison both =
+        Ranches.of(2, 2).esp(20, 40).cec(20, 20).plan(settings).fields().get(0).comparison();
+    GypsumMoney money = new GypsumMoney(settings);
+    double rate = both.uniform().tonnes() / 20;
+    assertThat(rate).isCloseTo(Math.rint(rate), within(1e-9)).isPositive();
+    assertThat(both.uniform().cost()).isCloseTo(20 * money.costPerHa(rate), within(1e-6));
+    PlanSettings poor = priced(gypsumPrices(0.01)).withMachine(MachineSettings.of(1, 8, 1));
+    assertThat(
+            Ranches.of(2, 2)
+                .esp(20, 40)
+                .cec(20, 20)
+                .plan(poor)
+                .fields()
+                .get(0)
+                .comparison()
+                .uniform()
+                .tonnes())
+        .isZero();
+  }
+
+  /** One depth of leaching over the field only where the prices say that it pays. */
+  @Test
+  void oneDepthIsWeighedByTheSamePrices() {
+    Map<String, Double> cheap = Map.of("crop-per-ha", 2000.0, "water-per-m3", 0.02);
+    Map<String, Double> dear = Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5);
+    Ranches ranch = Ranches.of(9, 9).sar(3, 3);
+    assertThat(ranch.plan(priced(cheap)).fields().get(0).comparison().uniform().leachingM3())
+        .isPositive();
+    assertThat(ranch.plan(priced(dear)).fields().get(0).comparison().uniform().leachingM3())
+        .isZero();
+  }
+
   @Test
   void gypsumThatDoesNotPayIsNotSpread() {
     ZonePlan zone = zone(Ranches.of(2).esp(25).cec(20), priced(gypsumPrices(0.01)));

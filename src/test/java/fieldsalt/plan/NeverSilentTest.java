@@ -1,0 +1,133 @@
+package fieldsalt.plan;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import fieldsalt.facts.Crop;
+import fieldsalt.facts.Crops;
+import fieldsalt.plan.GroundSettings.Drainage;
+import fieldsalt.quantity.Texture;
+import fieldsalt.quantity.UnitSystem;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Whatever is asked for within the allowed settings, every figure is finite and has its sentence.
+ */
+class NeverSilentTest {
+  private final Random random = new Random(7);
+
+  private double between(double low, double high) {
+    return low + (high - low) * random.nextDouble();
+  }
+
+  private boolean toss() {
+    return random.nextBoolean();
+  }
+
+  private PlanSettings settings() {
+    WaterSettings water =
+        WaterSettings.defaults()
+            .withMethod(Irrigation.values()[random.nextInt(4)])
+            .withEfficiencyPct(between(20, 100));
+    if (toss()) {
+      water = water.withEc(toss() ? 0 : between(0, 50));
+    }
+    if (toss()) {
+      water = water.withSar(toss() ? 0 : between(0, 80));
+    }
+    if (toss()) {
+      water = water.withSeason(between(0, 1500), between(0, 2000));
+    }
+    PlanSettings settings =
+        PlanSettings.defaults()
+            .withWater(water)
+            .withGround(
+                GroundSettings.defaults().withDrainage(Drainage.values()[random.nextInt(3)]))
+            .withGypsum(
+                GypsumSettings.defaults()
+                    .withTargetEspPct(between(0, 30))
+                    .withProduct(between(1, 100), between(0, 60))
+                    .withRates(between(0.5, 20), between(0, 5)))
+            .withCrops(
+                CropSettings.defaults().withCompare(Crops.standard().twelve().subList(0, 2)));
+    if (toss()) {
+      settings =
+          settings.withMachine(MachineSettings.of(between(0, 5), between(5, 20), between(0.05, 3)));
+    }
+    return toss() ? settings.withMoney(money()) : settings;
+  }
+
+  private MoneySettings money() {
+    Map<String, Double> prices = new TreeMap<>();
+    for (String name : Prices.NAMES.keySet()) {
+      if (toss()) {
+        prices.put(name, toss() ? 0 : between(0, 500));
+      }
+    }
+    return MoneySettings.defaults()
+        .withPrices(Prices.of(prices))
+        .withActAbove(between(0.05, 0.95))
+        .withYears(1 + random.nextInt(20));
+  }
+
+  private Ranches ranch() {
+    List<Crop> crops = Crops.standard().all();
+    Ranches ranch =
+        Ranches.of(between(0.05, 3), between(1, 20), between(10, 150))
+            .crop(toss() ? "" : crops.get(random.nextInt(crops.size())).name())
+            .soil(soil())
+            .zoneVariance(between(1e-6, 1));
+    if (toss()) {
+      ranch.sar(between(0.1, 5), between(5, 30), between(20, 200));
+    }
+    if (toss()) {
+      ranch.esp(between(0.5, 5), between(5, 30), between(20, 95));
+    }
+    return toss() ? ranch.cec(between(1, 10), between(10, 30), between(20, 80)) : ranch;
+  }
+
+  private FieldSoil soil() {
+    FieldSoil soil =
+        FieldSoil.unknown().withTexture(Texture.values()[random.nextInt(Texture.values().length)]);
+    return toss() ? soil : soil.withGypsumPct(between(0, 5)).withBoronMgL(between(0, 30));
+  }
+
+  @Test
+  void everyFigureIsFiniteAndEveryRefusalIsSaid() {
+    for (int trial = 0; trial < 60; trial++) {
+      RanchPlan plan = ranch().plan(settings());
+      assertThat(plan.toString()).as("trial %d", trial).doesNotContain("NaN", "Infinity");
+      for (ZonePlan zone : plan.zones()) {
+        check(zone);
+      }
+      for (FieldPlan field : plan.fields()) {
+        field.sentences().forEach(NeverSilentTest::check);
+        field.cautions().forEach(NeverSilentTest::check);
+      }
+    }
+  }
+
+  private static void check(ZonePlan zone) {
+    List<String> codes = zone.sentences().stream().map(Sentence::code).toList();
+    assertThat(codes).anySatisfy(c -> assertThat(c).containsPattern("gypsum|measure-"));
+    assertThat(codes)
+        .anySatisfy(c -> assertThat(c).isIn("reclamation", "no-reclamation", "target-below-water"));
+    assertThat(zone.steps()).isNotEmpty();
+    if (zone.situation().isSodic()) {
+      assertThat(zone.firstStep()).isNotIn(Step.LEACHING, Step.WATER_IN);
+    }
+    assertThat(zone.productTPerHa()).isNotNegative();
+    assertThat(zone.reclamation().plannedMm()).isNotNegative();
+    zone.sentences().forEach(NeverSilentTest::check);
+    zone.cautions().forEach(NeverSilentTest::check);
+  }
+
+  private static void check(Sentence sentence) {
+    for (UnitSystem units : UnitSystem.values()) {
+      assertThat(sentence.text(units)).doesNotContain("{", "NaN", "Infinity", "null");
+    }
+  }
+}
