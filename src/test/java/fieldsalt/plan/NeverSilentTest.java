@@ -27,10 +27,14 @@ class NeverSilentTest {
     return random.nextBoolean();
   }
 
+  private <T> T pick(List<T> some) {
+    return some.get(random.nextInt(some.size()));
+  }
+
   private PlanSettings settings() {
     WaterSettings water =
         WaterSettings.defaults()
-            .withMethod(Irrigation.values()[random.nextInt(4)])
+            .withMethod(pick(List.of(Irrigation.values())))
             .withEfficiencyPct(between(20, 100));
     if (toss()) {
       water = water.withEc(toss() ? 0 : between(0, 50));
@@ -44,8 +48,7 @@ class NeverSilentTest {
     PlanSettings settings =
         PlanSettings.defaults()
             .withWater(water)
-            .withGround(
-                GroundSettings.defaults().withDrainage(Drainage.values()[random.nextInt(3)]))
+            .withGround(GroundSettings.defaults().withDrainage(pick(List.of(Drainage.values()))))
             .withGypsum(
                 GypsumSettings.defaults()
                     .withTargetEspPct(between(0, 30))
@@ -77,7 +80,7 @@ class NeverSilentTest {
     List<Crop> crops = Crops.standard().all();
     Ranches ranch =
         Ranches.of(between(0.05, 3), between(1, 20), between(10, 150))
-            .crop(toss() ? "" : crops.get(random.nextInt(crops.size())).name())
+            .crop(toss() ? "" : pick(crops).name())
             .soil(soil())
             .zoneVariance(between(1e-6, 1));
     if (toss()) {
@@ -90,8 +93,7 @@ class NeverSilentTest {
   }
 
   private FieldSoil soil() {
-    FieldSoil soil =
-        FieldSoil.unknown().withTexture(Texture.values()[random.nextInt(Texture.values().length)]);
+    FieldSoil soil = FieldSoil.unknown().withTexture(pick(List.of(Texture.values())));
     return toss() ? soil : soil.withGypsumPct(between(0, 5)).withBoronMgL(between(0, 30));
   }
 
