@@ -7,6 +7,7 @@ import fieldsalt.finding.Finding;
 import fieldsalt.handover.OutputFolder;
 import fieldsalt.plan.YieldOutlook;
 import fieldsalt.plan.ZonePlan;
+import fieldsalt.quantity.Method;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.report.PageInput;
 import fieldsalt.report.PageReadings;
@@ -146,7 +147,31 @@ final class Pages {
         plots.add(new PageReadings.PairPlot(name(group), pairs, prior, posterior));
       }
     }
+    kinds.addAll(pastes(converted));
     return new PageReadings(kinds, plots);
+  }
+
+  /** Saturated pastes need no factor: rows by laboratory. */
+  private static List<PageReadings.Kind> pastes(Converted converted) {
+    Map<String, Integer> rows = new TreeMap<>();
+    converted.rows().stream()
+        .filter(r -> r.factor() == 1 && r.sample().method().equals(Optional.of(Method.PASTE)))
+        .forEach(r -> rows.merge(r.sample().laboratory(), 1, Integer::sum));
+    PageReadings.Factor one = new PageReadings.Factor(1, 0);
+    return rows.entrySet().stream()
+        .map(
+            e ->
+                new PageReadings.Kind(
+                    (e.getKey().isBlank() ? "laboratory not named" : e.getKey())
+                        + ", saturated paste",
+                    e.getValue(),
+                    "none needed",
+                    "",
+                    one,
+                    one,
+                    0,
+                    0))
+        .toList();
   }
 
   private static boolean belongs(Converted.Row row, Converted.Group group) {

@@ -49,7 +49,7 @@ record Axis(String label, double from, double to, boolean log) {
   private List<Double> logTicks() {
     List<Double> ticks = new ArrayList<>();
     for (int power = (int) Math.floor(Math.log10(from)); Math.pow(10, power) <= to; power++) {
-      for (int digit : to / from > 300 ? new int[] {1} : new int[] {1, 2, 5}) {
+      for (int digit : digits()) {
         double tick = digit * Math.pow(10, power);
         if (tick >= from && tick <= to) {
           ticks.add(tick);
@@ -57,6 +57,14 @@ record Axis(String label, double from, double to, boolean log) {
       }
     }
     return ticks;
+  }
+
+  private int[] digits() {
+    double decades = to / from;
+    if (decades > 300) {
+      return new int[] {1};
+    }
+    return decades > 5 ? new int[] {1, 2, 5} : new int[] {1, 2, 3, 4, 6, 8};
   }
 
   /** The smallest of 1, 2, 5 x 10^k that is not below a size. */

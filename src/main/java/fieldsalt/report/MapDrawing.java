@@ -39,6 +39,7 @@ final class MapDrawing {
           input.surface().maps().forEach(this::undecided);
           outlines();
           sites();
+          next();
           labels();
           furniture.draw(input.ranch().projection().isLocal());
         });
@@ -205,6 +206,28 @@ final class MapDrawing {
         "3.6",
         "class",
         paste ? "site paste" : "site");
+  }
+
+  /** Places to measure next: triangles with their order. */
+  private void next() {
+    List<PageSurface.NextMeasurement> next = input.surface().next();
+    for (int i = 0; i < next.size(); i++) {
+      if (isHere(next.get(i).field())) {
+        triangle(next.get(i), i + 1);
+      }
+    }
+  }
+
+  private void triangle(PageSurface.NextMeasurement n, int order) {
+    double x = frame.x(n.place().xM());
+    double y = frame.y(n.place().yM());
+    page.in(
+        "path",
+        () -> page.line("title", "Measure next, " + order + ": " + n.what()),
+        "d",
+        "M" + Chart.number(x) + " " + Chart.number(y - 6.5) + "l6 11h-12Z",
+        "class",
+        "next");
   }
 
   private void labels() {

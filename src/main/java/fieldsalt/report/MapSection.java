@@ -117,6 +117,9 @@ final class MapSection implements Section {
             + " is above "
             + limitWords()
             + " (chance 20 to 80 %)");
+    if (!input.surface().next().isEmpty()) {
+      sign(page, "<path d=\"M10 2l6 11h-12Z\" class=\"next\"/>", "measure next");
+    }
     if (input.surface().maps().stream().anyMatch(m -> !m.beyond().isEmpty())) {
       sign(
           page,

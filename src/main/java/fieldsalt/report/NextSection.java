@@ -31,7 +31,7 @@ final class NextSection implements Section {
     page.line(
         "p",
         "In this order each further measurement narrows the map most. Stop when the errors are"
-            + " small enough for the decision. The places are in next.csv.");
+            + " small enough for the decision. The places are on the map (triangles) and in next.csv.");
     Table table =
         new Table(
             "Standard error of mean ECe after this and the measurements above it, per cent",
@@ -56,7 +56,11 @@ final class NextSection implements Section {
         String.valueOf(order),
         n.what(),
         n.why(),
-        Figures.percent(n.ranchErrorPct() / 100),
-        Figures.percent(n.worstZoneErrorPct() / 100));
+        percent(n.ranchErrorPct()),
+        percent(n.worstZoneErrorPct()));
+  }
+
+  private static String percent(double pct) {
+    return Figures.decimals(pct, 1) + Figures.GAP + "%";
   }
 }

@@ -1,5 +1,6 @@
 package fieldsalt.report;
 
+import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.Proposal;
 import fieldsalt.surface.Proposals;
 import fieldsalt.surface.SurfaceMap;
@@ -56,6 +57,8 @@ public record PageSurface(
         again
             ? "ties the cheaper readings to the paste"
             : "the zones are known least where no site is near",
+        p.field(),
+        p.place(),
         100 * p.ranchErrorAfter(),
         100 * p.worstZoneErrorAfter());
   }
@@ -71,9 +74,15 @@ public record PageSurface(
    *
    * @param what e.g. {@code saturated paste of the stored sample N07}
    * @param why what it tells most about
+   * @param place where, metres of the ranch's projection
    * @param ranchErrorPct standard error of the ranch's mean ECe after it and those before, percent
    * @param worstZoneErrorPct the same of the zone known worst
    */
   public record NextMeasurement(
-      String what, String why, double ranchErrorPct, double worstZoneErrorPct) {}
+      String what,
+      String why,
+      String field,
+      PlaceM place,
+      double ranchErrorPct,
+      double worstZoneErrorPct) {}
 }

@@ -43,7 +43,7 @@ final class ReadingsSection implements Section {
             "Factor with the pairs",
             "One more pair brings");
     table.write(page, () -> input.readings().kinds().forEach(k -> row(page, table, k)));
-    input.readings().pairs().forEach(p -> plot(page, p));
+    page.in("div", () -> input.readings().pairs().forEach(p -> plot(page, p)), "class", "charts");
     survey(page);
   }
 
@@ -53,7 +53,7 @@ final class ReadingsSection implements Section {
         page,
         k.name(),
         String.valueOf(k.rows()),
-        k.relation(),
+        spaced(k.relation()),
         paste ? "1, by definition" : factor(k.prior()),
         String.valueOf(k.pairs()),
         k.pairs() == 0 ? "no pair: as published" : factor(k.posterior()),
@@ -63,6 +63,11 @@ final class ReadingsSection implements Section {
                 + Figures.percent(1.645 * k.sdAfterOneMore())
                 + " instead of ± "
                 + Figures.percent(1.645 * k.posterior().sdLn()));
+  }
+
+  /** {@code SlavichPetterson1993} to {@code Slavich Petterson 1993}. */
+  static String spaced(String relation) {
+    return relation.replaceAll("(?<=[a-z])(?=[A-Z0-9])", " ");
   }
 
   private static String factor(Factor f) {

@@ -138,15 +138,14 @@ final class SurenessSection implements Section {
       return;
     }
     FittedVariogram v = report().variogram();
-    double sill = v.partialSill() + v.microScale();
-    Axis across =
-        Axis.fromZero(
-            "distance, " + figures.unit(Amount.LENGTH),
-            length(bins.stream().mapToDouble(VariogramBin::distanceM).max().orElse(1)));
+    double far = bins.stream().mapToDouble(VariogramBin::distanceM).max().orElse(1);
+    Axis across = Axis.fromZero("distance, " + figures.unit(Amount.LENGTH), length(far));
     Axis up =
         Axis.fromZero(
             "half squared difference" + (figures.isEce() ? " of ln ECe" : ""),
-            Math.max(sill, bins.stream().mapToDouble(VariogramBin::semivariance).max().orElse(1)));
+            Math.max(
+                Curves.semivariance(v, far),
+                bins.stream().mapToDouble(VariogramBin::semivariance).max().orElse(1)));
     Chart chart = new Chart(page, across, up);
     figure(
         page,

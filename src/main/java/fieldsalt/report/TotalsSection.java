@@ -89,7 +89,8 @@ final class TotalsSection implements Section {
   }
 
   private void comparison(Markup page, RanchPlan plan) {
-    List<FieldPlan> several = plan.fields().stream().filter(f -> f.zones().size() > 1).toList();
+    List<FieldPlan> several =
+        plan.fields().stream().filter(f -> f.zones().size() > 1 && isTreated(f)).toList();
     if (several.isEmpty() || input.isFlat()) {
       return;
     }
@@ -104,6 +105,19 @@ final class TotalsSection implements Section {
                   side(page, table, f.field() + ", one rate", f.comparison().uniform(), priced);
                   side(page, table, f.field() + ", by zone", f.comparison().byZone(), priced);
                 }));
+  }
+
+  private static boolean isTreated(FieldPlan field) {
+    return treats(field.comparison().uniform()) || treats(field.comparison().byZone());
+  }
+
+  private static boolean treats(Side side) {
+    return side.tonnes() > 0 || side.leachingM3() > 0;
+  }
+
+  /** Below a twentieth there is nothing to speak of. */
+  private String some(double inside, Amount amount) {
+    return inside < 0.05 ? "none" : figures.amount(inside, amount);
   }
 
   private static Table comparing(String... more) {
@@ -125,10 +139,10 @@ final class TotalsSection implements Section {
         new java.util.ArrayList<>(
             List.of(
                 name,
-                figures.amount(side.tonnes(), Amount.MASS),
-                figures.amount(side.shortTonnes(), Amount.MASS),
-                figures.amount(side.excessTonnes(), Amount.MASS),
-                figures.amount(side.leachingM3(), Amount.WATER_VOLUME),
+                some(side.tonnes(), Amount.MASS),
+                some(side.shortTonnes(), Amount.MASS),
+                some(side.excessTonnes(), Amount.MASS),
+                some(side.leachingM3(), Amount.WATER_VOLUME),
                 side.expectedYieldPct() > 0
                     ? Figures.percent(side.expectedYieldPct() / 100)
                     : "not known"));

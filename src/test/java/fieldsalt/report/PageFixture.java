@@ -7,6 +7,7 @@ import fieldsalt.classes.ClassSchemes;
 import fieldsalt.facts.Crops;
 import fieldsalt.finding.Finding;
 import fieldsalt.gaussian.Normal;
+import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.Projections;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.Texture;
@@ -269,10 +270,18 @@ final class PageFixture {
         List.of(
             new NextMeasurement(
                 "Saturated paste of the stored sample N07",
-                "it stands for 30 sites" + " read only as 1:5",
+                "it stands for 30 sites read only as 1:5",
+                name(ranch.field("north")),
+                new PlaceM(300, 300),
                 9,
                 21),
-            new NextMeasurement("A new site in creek", "the widest gap between sites", 8.4, 18)));
+            new NextMeasurement(
+                "A new site in creek",
+                "the widest gap between sites",
+                name(ranch.field("creek")),
+                new PlaceM(1500, 300),
+                8.4,
+                18)));
   }
 
   private SurfaceMap map() {

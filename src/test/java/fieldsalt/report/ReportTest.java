@@ -143,7 +143,8 @@ class ReportTest {
 
   @Test
   void theSurveyIsAccountedFor() {
-    assertThat(plain(html())).contains("(4,047 readings) was read and tested, but does not steer");
+    assertThat(plain(html()))
+        .contains("(4,047 readings) was read and checked; it does not steer the map.");
   }
 
   @Test

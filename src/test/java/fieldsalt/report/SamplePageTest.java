@@ -103,4 +103,37 @@ class SamplePageTest {
         .doesNotContain(
             "NaN", "null", "Infinity", "Optional", "{0}", "{1}", "..", " ,", "unknown ha");
   }
+
+  @Test
+  void theSurveyIsReadCheckedAndDrawn() {
+    assertThat(text)
+        .contains("(4,047 readings)")
+        .contains("It shows salt, clay and water together");
+    assertThat(html).contains("aria-label=\"Apparent conductivity of field north\"");
+  }
+
+  @Test
+  void whatToMeasureNextIsAListWithPlacesOnTheMap() {
+    int next = run.at("/surface/next").size();
+    assertThat(next).isEqualTo(10);
+    assertThat(html.split("<title>Measure next, ", -1)).hasSize(next + 1);
+    assertThat(text).contains("What to measure next").contains("measure next");
+  }
+
+  @Test
+  void theFitIsPlottedAndItsFiguresAreThere() {
+    assertThat(html).contains("<title>Sample variogram and fitted model</title>");
+    assertThat(html).contains("<title>Share of left-out sites held by intervals of 5 to 95");
+    assertThat(text).contains("More figures of the method used").contains("ln ECe");
+    assertThat(run.at("/surface/accuracy").size()).isEqualTo(19);
+    assertThat(run.at("/surface/sample_variogram").size()).isGreaterThan(5);
+  }
+
+  @Test
+  void everyKindOfReadingIsAccountedFor() {
+    assertThat(text)
+        .contains("Lab A, 1:5")
+        .contains("Lab A, 1:1 extract")
+        .contains("Lab B, saturated paste");
+  }
 }
