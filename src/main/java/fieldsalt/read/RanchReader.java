@@ -27,6 +27,8 @@ import org.locationtech.jts.geom.GeometryFactory;
  */
 public final class RanchReader {
   private static final double HULL_SHARE = 0.1;
+  private static final double LEAST_HA = 0.1;
+  private static final double MOST_HA = 10_000;
 
   private final JobDocument job;
   private final Notes notes = new Notes();
@@ -265,12 +267,24 @@ public final class RanchReader {
       return List.of();
     }
     Overlaps.tell(fields, notes);
+    fields.forEach(this::tellSize);
     RowsToFields assignment = new RowsToFields(placing, fields, notes);
     List<Sample> samples = assignment.samples(rows);
     if (samples.isEmpty() && !rows.isEmpty() && !notes.hasProblems()) {
       nobodyInside(rows, assignment);
     }
     return samples;
+  }
+
+  private void tellSize(FieldBoundary field) {
+    double ha = field.shapeM().getArea() / 1e4;
+    if (!isLocal() && (ha < LEAST_HA || ha > MOST_HA)) {
+      notes.finding(
+          "field-size",
+          field.name(),
+          LineCells.plain(ha) + " ha of ground",
+          "kept; check the boundary and its coordinate system");
+    }
   }
 
   private void nobodyInside(List<SampleRow> rows, RowsToFields assignment) {

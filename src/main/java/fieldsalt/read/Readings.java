@@ -55,7 +55,10 @@ final class Readings {
     for (SampleLine line : lines) {
       for (SampleLine.Reading r : line.readings()) {
         OptionalDouble ds = stated(line, r);
-        if (r.method().isPresent() && ds.isPresent() && ds.getAsDouble() > 0) {
+        if (r.method().isPresent()
+            && r.censored() == Ec.Censored.NO
+            && ds.isPresent()
+            && ds.getAsDouble() > 0) {
           values.computeIfAbsent(r.method().get(), m -> new ArrayList<>()).add(ds.getAsDouble());
         }
       }
@@ -130,7 +133,7 @@ final class Readings {
       impossible(line, r, method, unit, ds);
       return Optional.empty();
     }
-    if (!isConfirmed(line, unit) && isSuspect(ds, limit, method)) {
+    if (!isConfirmed(line, unit) && isSuspect(ds, r.censored(), limit, method)) {
       Optional<Likely> likely = likely(r.raw(), ds, method, typical(method));
       if (likely.isPresent()) {
         slip(line, r, unit, ds, likely.get());
@@ -169,16 +172,21 @@ final class Readings {
     return usable ? OptionalDouble.of(median) : OptionalDouble.empty();
   }
 
-  private boolean isSuspect(double ds, Limit limit, Method method) {
+  private boolean isSuspect(double ds, Ec.Censored censored, Limit limit, Method method) {
     boolean odd = !limit.isUsual(ds) || ds < low(method);
     OptionalDouble typical = typical(method);
-    boolean alone = typical.isPresent() && Math.abs(Math.log(ds / typical.getAsDouble())) > FAR_LN;
-    boolean all = typical.isEmpty() && medians.getOrDefault(method, 0.0) > 0;
-    return odd && (alone || all);
+    if (!odd || typical.isEmpty()) {
+      return odd && medians.getOrDefault(method, 0.0) > 0;
+    }
+    double far = Math.log(ds / typical.getAsDouble());
+    // a limit of detection may lie as low, a limit of the meter as high as it likes
+    boolean limitOnly =
+        (censored == Ec.Censored.BELOW && far < 0) || (censored == Ec.Censored.ABOVE && far > 0);
+    return !limitOnly && Math.abs(far) > FAR_LN;
   }
 
   private static double low(Method method) {
-    return method == Method.PASTE ? 0.05 : 0.01;
+    return method == Method.PASTE ? 0.05 : 0.005;
   }
 
   private void impossible(

@@ -252,6 +252,20 @@ class BadInputTest {
   }
 
   @Test
+  void aFieldOfAnUnlikelySizeIsAFinding() {
+    String tiny = FIELD.replace("30.005", "30.00001").replace("29.995", "29.99001");
+    String near = SAMPLES.replaceAll("30\\.00[123]", "30.00001");
+    assertThat(
+            codes(
+                RanchReader.read(
+                    job(
+                        tiny.replace("-153.0,", "-153.009,"),
+                        near.replaceAll("-153\\.00\\d", "-153.0095"),
+                        ""))))
+        .contains("field-size");
+  }
+
+  @Test
   void oneIdAtTwoPlacesIsAFinding() {
     Ranch ranch = read(SAMPLES.replace("B,", "a,"), "");
     assertThat(ranch.samples()).hasSize(3);

@@ -64,7 +64,8 @@ class BoundariesTest {
 
   /** The files were made from fields.geojson by ogr2ogr (GDAL 3.6) in the systems named. */
   @ParameterizedTest
-  @ValueSource(strings = {"utm.gpkg", "web.shp", "nad.zip", "old.geojson", "two-layers.gpkg"})
+  @ValueSource(
+      strings = {"utm.gpkg", "web.shp", "nad.zip", "old.geojson", "two-layers.gpkg", "feet-z.zip"})
   void anyFileKindInAnySystemGivesTheSameFields(String name) {
     List<FieldBoundary> expected = read(resource("boundaries/fields.geojson"), new Notes());
     List<FieldBoundary> fields = read(resource("boundaries/" + name), new Notes());

@@ -286,6 +286,17 @@ class ReadingRulesTest {
   }
 
   @Test
+  void aLimitOfDetectionIsNoSlipHoweverLow() {
+    StringBuilder text = new StringBuilder("id,method,ec,unit\n");
+    for (int i = 0; i < 6; i++) {
+      text.append("N").append(i).append(",paste,").append(5 + i).append(",dS/m\n");
+    }
+    Ranch ranch = read(text + "X,paste,<0.005,dS/m\nY,paste,>70,dS/m\n");
+    assertThat(ranch.samples()).extracting(Sample::id).contains("X", "Y");
+    assertThat(codes(ranch)).doesNotContain("unit-slip");
+  }
+
+  @Test
   void aConfirmedUnitIsUsed() {
     String text = "id,method,ec,unit\nA,paste,5,dS/m\nX,paste,4000,dS/m\nY,paste,65,dS/m\n";
     Ranch ranch = read(text, "confirm.X=uS/cm", "confirm.4=dS/m");
