@@ -16,7 +16,6 @@ import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.plan.Reclamation.Status;
 import fieldsalt.quantity.Measure;
 import fieldsalt.quantity.TextureGroup;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -27,6 +26,12 @@ final class ReclamationNeed {
 
   /** Root zones shallower than this are reclaimed over 60 cm, others over 90 cm. */
   private static final double SHALLOW_ROOTS_CM = 60;
+
+  private static final Sentence ONE_PORE_VOLUME =
+      Sentence.of(
+          "about-one-pore-volume",
+          "The zone is hardly above its target: about one pore volume moves the salt down rather"
+              + " than out; low confidence.");
 
   private final PlanSettings settings;
   private final double[] kError;
@@ -71,52 +76,78 @@ final class ReclamationNeed {
   /** As decided. */
   Reclamation of(
       FieldGround field, TextureGroup texture, ZoneSalt salt, double areaHa, boolean act) {
-    double target = target(field);
-    double depth = depthCm(field);
     Application application = settings.leaching().applicationFor(settings.water().method());
     double k = Hoffman1980.k(application, texture);
-    double chance = salt.chanceMeanAbove(target);
-    if (act && target <= equilibrium()) {
-      return new Reclamation(
-          Status.TARGET_OUT_OF_REACH,
-          Odds.none(),
-          chance,
-          0,
-          target,
-          depth,
-          k,
-          application,
-          false,
-          List.of(outOfReach(target)));
+    Ground ground = new Ground(target(field), depthCm(field), k, application);
+    double chance = salt.chanceMeanAbove(ground.target);
+    boolean reachable = ground.target > equilibrium();
+    if (act && !reachable) {
+      return ground.result(
+          Status.TARGET_OUT_OF_REACH, Odds.none(), chance, 0, List.of(outOfReach(ground.target)));
     }
-    double[] mm = target <= equilibrium() ? Draws.constant(0) : depths(salt, k, depth, target);
+    double[] mm = reachable ? depths(salt, ground) : Draws.constant(0);
     double planned = act ? Middle.ofPositive(mm) : 0;
-    boolean low = planned > 0 && planned < 1.25 * k * depth * 10;
-    return new Reclamation(
+    return ground.result(
         act ? Status.NEEDED : Status.NOT_NEEDED,
         Odds.of(mm),
         chance,
         planned,
-        target,
-        depth,
-        k,
-        application,
-        low,
-        said(act, mm, planned, chance, target, depth, application, low, areaHa));
+        act
+            ? ground.needed(Odds.of(mm), planned, chance, areaHa)
+            : List.of(notNeeded(ground.target, chance)));
+  }
+
+  /** What is to be reclaimed, and how. */
+  private record Ground(double target, double depthCm, double k, Application application) {
+    Reclamation result(Status status, Odds mm, double chance, double planned, List<Sentence> said) {
+      return new Reclamation(
+          status, mm, chance, planned, target, depthCm, k, application, isLow(planned), said);
+    }
+
+    /** Within a quarter of the least depth for which the equation holds. */
+    private boolean isLow(double planned) {
+      return planned > 0 && planned < 1.25 * k * depthCm * 10;
+    }
+
+    List<Sentence> needed(Odds mm, double planned, double chance, double areaHa) {
+      Sentence amount =
+          Sentence.of(
+              "reclamation",
+              "To bring the top {0} to {1}: {2} of water through the soil by "
+                  + application.label()
+                  + " ({3} over the zone); chance that it is needed {4}. Add what refills the dry"
+                  + " soil and what evaporates meanwhile.",
+              Measure.of(depthCm, SOIL_DEPTH),
+              Measure.of(target, CONDUCTIVITY),
+              new Measure(planned, mm.p10(), mm.p90(), WATER_DEPTH),
+              Measure.of(planned * areaHa * 10, VOLUME),
+              Measure.of(100 * chance, PERCENT));
+      return isLow(planned) ? List.of(amount, ONE_PORE_VOLUME) : List.of(amount);
+    }
+  }
+
+  private static Sentence notNeeded(double target, double chance) {
+    return Sentence.of(
+        "no-reclamation",
+        "No one-off leaching: the zone is at or below {0} with a chance of {1}.",
+        Measure.of(target, CONDUCTIVITY),
+        Measure.of(100 * (1 - chance), PERCENT));
   }
 
   /** Millimetres in each future of a zone whose reclamation was worked out. */
   double[] depths(ZoneWork work) {
     Reclamation plan = work.reclamation();
-    return depths(work.toReclaim(), plan.k(), plan.depthCm(), plan.targetEce());
+    return depths(
+        work.toReclaim(),
+        new Ground(plan.targetEce(), plan.depthCm(), plan.k(), plan.application()));
   }
 
-  /** Millimetres in each future. */
-  private double[] depths(ZoneSalt salt, double k, double depthCm, double target) {
+  private double[] depths(ZoneSalt salt, Ground ground) {
     double[] mm = new double[Draws.COUNT];
     for (int d = 0; d < mm.length; d++) {
-      double kNow = k * Math.exp(K_ERROR_LN * kError[d]);
-      mm[d] = Hoffman1980.depth(kNow, depthCm * 10, salt.draws()[d], target, equilibrium());
+      double k = ground.k * Math.exp(K_ERROR_LN * kError[d]);
+      mm[d] =
+          Hoffman1980.depth(k, ground.depthCm * 10, salt.draws()[d], ground.target, equilibrium());
     }
     return mm;
   }
@@ -128,49 +159,6 @@ final class ReclamationNeed {
             + " {1}. Leach with better water, or take a crop that stands more.",
         Measure.of(equilibrium(), CONDUCTIVITY),
         Measure.of(target, CONDUCTIVITY));
-  }
-
-  private List<Sentence> said(
-      boolean act,
-      double[] mm,
-      double planned,
-      double chance,
-      double target,
-      double depthCm,
-      Application application,
-      boolean low,
-      double areaHa) {
-    Measure goal = Measure.of(target, CONDUCTIVITY);
-    Measure odds = Measure.of(100 * chance, PERCENT);
-    if (!act) {
-      return List.of(
-          Sentence.of(
-              "no-reclamation",
-              "No one-off leaching: the zone is at or below {0} with a chance of {1}.",
-              goal,
-              Measure.of(100 * (1 - chance), PERCENT)));
-    }
-    List<Sentence> said = new ArrayList<>();
-    said.add(
-        Sentence.of(
-            "reclamation",
-            "To bring the top {0} to {1}: {2} of water through the soil by "
-                + application.label()
-                + " ({3} over the zone); chance that it is needed {4}. Add what refills the dry soil"
-                + " and what evaporates meanwhile.",
-            Measure.of(depthCm, SOIL_DEPTH),
-            goal,
-            new Measure(planned, Odds.of(mm).p10(), Odds.of(mm).p90(), WATER_DEPTH),
-            Measure.of(planned * areaHa * 10, VOLUME),
-            odds));
-    if (low) {
-      said.add(
-          Sentence.of(
-              "about-one-pore-volume",
-              "The zone is hardly above its target: about one pore volume moves the salt down"
-                  + " rather than out; low confidence."));
-    }
-    return said;
   }
 
   /** Boron: depth for the crop's tolerance over the depth to reclaim; empty where not needed. */
