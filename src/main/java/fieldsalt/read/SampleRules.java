@@ -99,7 +99,9 @@ final class SampleRules {
    */
   Optional<LabRule> laboratory(String said) {
     if (said.isEmpty()) {
-      return labs.size() == 1 ? labs.values().stream().findFirst() : Optional.empty();
+      return labs.size() == 1
+          ? labs.values().stream().filter(lab -> !hasFiles(lab)).findFirst()
+          : Optional.empty();
     }
     return labs.isEmpty()
         ? Optional.empty()
@@ -114,6 +116,10 @@ final class SampleRules {
       }
     }
     return "";
+  }
+
+  private boolean hasFiles(LabRule lab) {
+    return job.given("laboratory", lab.name(), "files");
   }
 
   private LabRule rule(String laboratory) {

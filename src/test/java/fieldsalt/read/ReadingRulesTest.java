@@ -88,6 +88,14 @@ class ReadingRulesTest {
   }
 
   @Test
+  void theOnlyLaboratoryOfAJobIsThatOfRowsWithoutOneUnlessItHasFilesOfItsOwn() {
+    String text = "id,ec,unit\nA,0.6,dS/m\n";
+    assertThat(one(text, "laboratory.L1.method=1:5").laboratory()).isEqualTo("L1");
+    assertThat(refused(text, "laboratory.L1.method=1:5", "laboratory.L1.files=other.csv"))
+        .hasMessageContaining("by which method");
+  }
+
+  @Test
   void aCommaThatMayBeEitherIsSaid() {
     Ranch thousands = read("id,EC 1:5 uS/cm\nA,\"1,250\"\n");
     assertThat(ec(thousands, 0)).isEqualTo(1.25);
