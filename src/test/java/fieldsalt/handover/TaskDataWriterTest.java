@@ -81,7 +81,7 @@ class TaskDataWriterTest {
   }
 
   /** Raw rate that the file gives a position, by the standard's rules for grids. */
-  private static int rateAt(JsonNode task, double longitude, double latitude) {
+  static int rateAt(JsonNode task, double longitude, double latitude) {
     JsonNode grid = task.path("grid");
     int column =
         (int)
