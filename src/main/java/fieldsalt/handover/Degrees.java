@@ -2,6 +2,7 @@ package fieldsalt.handover;
 
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.RanchProjection;
+import fieldsalt.zones.LonLatZones;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.algorithm.Orientation;
@@ -16,7 +17,7 @@ import org.locationtech.jts.geom.Polygon;
 /**
  * Shapes in metres to the coordinates of RFC 7946: longitude and latitude with 7 decimals (about a
  * centimetre), shells against the clock, holes with it, no vertex twice in a row. In a local system
- * the numbers are metres with 3 decimals.
+ * the numbers are metres with 6 decimals, as zones have them.
  */
 final class Degrees {
   static final int DECIMALS = 7;
@@ -26,7 +27,7 @@ final class Degrees {
 
   Degrees(RanchProjection projection) {
     this.projection = projection;
-    this.scale = projection.isLocal() ? 1e3 : 1e7;
+    this.scale = projection.isLocal() ? 1e6 : 1e7;
   }
 
   /**
@@ -41,17 +42,18 @@ final class Degrees {
   }
 
   /**
-   * The rounded shapes of polygons that tile one field: they still do.
+   * The rounded shapes of zones that tile a field: they still do.
    *
    * @throws InputProblem if one crosses the 180th meridian
    */
-  List<Geometry> ofCoverage(List<Geometry> metres) {
-    List<Geometry> rounded = metres.stream().map(this::of).toList();
-    if (RoundedCoverage.isSound(rounded)) {
-      return rounded;
+  List<Geometry> ofZones(List<Geometry> zonesM, Geometry fieldM) {
+    if (projection.isLocal()) {
+      return zonesM.stream().map(this::of).toList();
     }
-    List<Geometry> exact = metres.stream().map(projection::toLonLat).toList();
-    return RoundedCoverage.snapped(exact, scale).stream().map(this::polygons).toList();
+    refuseAntimeridian(projection.toLonLat(fieldM));
+    return LonLatZones.round(zonesM, fieldM, projection::toLonLat).stream()
+        .map(this::polygons)
+        .toList();
   }
 
   private void refuseAntimeridian(Geometry degrees) {

@@ -1,6 +1,7 @@
 package fieldsalt.handover;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.read.FieldBoundary;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -77,9 +78,10 @@ public final class Handover {
       String field = input.zones().get(i).zone().field();
       byField.computeIfAbsent(field, name -> new ArrayList<>()).add(i);
     }
-    for (List<Integer> places : byField.values()) {
+    for (FieldBoundary field : input.fields()) {
+      List<Integer> places = byField.getOrDefault(field.name(), List.of());
       List<Geometry> rounded =
-          degrees.ofCoverage(places.stream().map(i -> zones.get(i).shape()).toList());
+          degrees.ofZones(places.stream().map(i -> zones.get(i).shape()).toList(), field.shapeM());
       for (int k = 0; k < places.size(); k++) {
         int at = places.get(k);
         zones.set(at, zones.get(at).withShape(rounded.get(k)));

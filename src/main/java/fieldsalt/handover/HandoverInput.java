@@ -3,15 +3,17 @@ package fieldsalt.handover;
 import fieldsalt.geo.RanchProjection;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.SurfaceMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * All that the files say.
  *
  * @param projection of every shape and raster
  * @param fields the ranch's fields, names unique
- * @param zones in the order in which files list them
+ * @param zones in the order in which files list them; those of a field tile it
  * @param samples in the order in which files list them
  * @param maps the surface: one grid for the ranch, or one a field
  * @param labels what the mapped numbers are called
@@ -30,5 +32,12 @@ public record HandoverInput(
     zones = List.copyOf(zones);
     samples = List.copyOf(samples);
     maps = List.copyOf(maps);
+    Set<String> names = new HashSet<>();
+    fields.forEach(field -> names.add(field.name()));
+    for (ZoneFeature zone : zones) {
+      if (!names.contains(zone.zone().field())) {
+        throw new IllegalArgumentException("zone of no field: " + zone.zone().name());
+      }
+    }
   }
 }
