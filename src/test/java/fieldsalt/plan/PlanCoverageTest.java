@@ -28,10 +28,10 @@ class PlanCoverageTest {
     }
   }
 
-  private static Outcome run(int ranches, long seed) {
+  private static Outcome run(int ranches, long seed, boolean fitted) {
     int[] n = new int[6];
     for (int r = 0; r < ranches; r++) {
-      SimulatedRanch ranch = new SimulatedRanch(seed * 1_000_003 + r, r % 2 == 0);
+      SimulatedRanch ranch = new SimulatedRanch(seed * 1_000_003 + r, r % 2 == 0, fitted);
       RanchPlan plan = ranch.plan();
       double truth = 0;
       List<ZonePlan> zones = plan.zones();
@@ -59,7 +59,7 @@ class PlanCoverageTest {
 
   @Test
   void oddsAreTrueOnAHundredRanches() {
-    Outcome o = run(100, 1);
+    Outcome o = run(100, 1, false);
     assertThat(o.ranches()).isGreaterThan(40);
     assertThat(o.low()).isGreaterThan(20);
     assertThat(o.high()).isGreaterThan(80);
@@ -73,9 +73,20 @@ class PlanCoverageTest {
   @Test
   @Tag("whole")
   void oddsAreTrueOnAThousandRanches() {
-    Outcome o = run(1000, 1);
+    Outcome o = run(1000, 1, false);
     assertThat(o.coverage()).as("%s", o).isBetween(0.77, 0.83);
     assertThat(o.lowShare()).as("%s", o).isLessThanOrEqualTo(0.05);
     assertThat(o.highShare()).as("%s", o).isGreaterThanOrEqualTo(0.90);
+  }
+
+  /** The same with the surfaces that the product fits to the readings, variogram and all. */
+  @Test
+  @Tag("whole")
+  void oddsAreTrueWithFittedSurfaces() {
+    Outcome o = run(200, 1, true);
+    double band = Outcome.band(0.8, o.ranches());
+    assertThat(o.coverage()).as("%s", o).isBetween(0.8 - band, 0.8 + band);
+    assertThat(o.lowShare()).as("%s", o).isLessThanOrEqualTo(0.05);
+    assertThat(o.highShare()).as("%s", o).isGreaterThanOrEqualTo(0.9 - Outcome.band(0.9, o.high()));
   }
 }

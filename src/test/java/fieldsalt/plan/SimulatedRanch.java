@@ -9,6 +9,9 @@ import fieldsalt.facts.UsualSoil;
 import fieldsalt.gaussian.Cholesky;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.quantity.Texture;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.SurfaceFitter;
+import fieldsalt.surface.SurfaceSettings;
 import fieldsalt.surface.Target;
 import fieldsalt.zones.Zone;
 import java.util.ArrayList;
@@ -16,6 +19,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Random;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -41,6 +45,7 @@ final class SimulatedRanch {
   private static final double USUAL_CEC = 22;
   private static final double USUAL_DENSITY = 1.35;
 
+  private final boolean fitted;
   private final Random random;
   private final List<PlaceM> sites = new ArrayList<>();
   private final List<Target> points = new ArrayList<>();
@@ -52,6 +57,15 @@ final class SimulatedRanch {
   private final PlanInput input;
 
   SimulatedRanch(long seed, boolean cecMeasured) {
+    this(seed, cecMeasured, false);
+  }
+
+  /**
+   * @param fitted whether the plan gets the surface that the product fits to the readings instead
+   *     of the exact posterior
+   */
+  SimulatedRanch(long seed, boolean cecMeasured, boolean fitted) {
+    this.fitted = fitted;
     random = new Random(seed);
     lay();
     Simulated sar = simulate(Math.log(13) + 0.7 * gauss(), 0.45, SAR_SHARED, SAR_OWN);
@@ -162,13 +176,17 @@ final class SimulatedRanch {
   private final class Simulated {
     private final double[] truth;
     private final double[] read;
+    private final double sharedVariance;
+    private final double ownVariance;
     private final double[] posterior = new double[points.size()];
     private final double[][] covariance = new double[points.size()][points.size()];
 
     Simulated(double[] truth, double[] read, double[][] field, double sharedSd, double ownSd) {
       this.truth = truth;
       this.read = read;
-      krige(field, sharedSd * sharedSd, ownSd * ownSd);
+      sharedVariance = sharedSd * sharedSd;
+      ownVariance = ownSd * ownSd;
+      krige(field, sharedVariance, ownVariance);
     }
 
     private void krige(double[][] field, double shared, double own) {
@@ -218,18 +236,42 @@ final class SimulatedRanch {
     }
 
     SampledProperty property(String name) {
-      FixedSurface surface =
-          new FixedSurface(
-              t -> posterior[at.get(t)], (a, b) -> covariance[at.get(a)][at.get(b)], 0);
-      List<SiteReadings.Site> places = new ArrayList<>();
-      for (int s = 0; s < SITES; s++) {
-        places.add(new SiteReadings.Site("s" + s, "north", sites.get(s), Optional.empty()));
-      }
-      SiteReadings readings =
-          new SiteReadings(
-              name, "", Scale.LOG, places, List.of(), List.of(), new double[0][0], List.of());
-      return new SampledProperty(readings, Optional.of(surface));
+      SiteReadings readings = readings(name);
+      return new SampledProperty(
+          readings,
+          Optional.of(
+              fitted
+                  ? SurfaceFitter.fit(readings, List.of(boundary()), SurfaceSettings.defaults())
+                  : exact()));
     }
+
+    private FixedSurface exact() {
+      return new FixedSurface(
+          t -> posterior[at.get(t)], (a, b) -> covariance[at.get(a)][at.get(b)], 0);
+    }
+
+    private SiteReadings readings(String name) {
+      List<SiteReadings.Site> places = new ArrayList<>();
+      List<SiteReadings.Row> rows = new ArrayList<>();
+      List<SiteReadings.Loading> shared = List.of(new SiteReadings.Loading(0, 1));
+      for (int s = 0; s < SITES; s++) {
+        String id = String.format(java.util.Locale.ROOT, "s%02d", s);
+        places.add(new SiteReadings.Site(id, "north", sites.get(s), Optional.empty()));
+        rows.add(new SiteReadings.Row(s, read[s], ownVariance, shared, true, "paste", "one"));
+      }
+      double[][] prior = {{sharedVariance}};
+      return new SiteReadings(
+          name, "", Scale.LOG, places, rows, List.of("laboratory: one"), prior, List.of());
+    }
+  }
+
+  private static FieldBoundary boundary() {
+    return new FieldBoundary(
+        "north",
+        new GeometryFactory().toGeometry(new Envelope(0, ZONES * SIDE_M, 0, SIDE_M)),
+        Optional.empty(),
+        Texture.CLAY_LOAM,
+        OptionalDouble.empty());
   }
 
   /** Row by row, over as many elements as there are sites. */
