@@ -98,7 +98,7 @@ final class Faces {
     Map<OrientedCoordinateArray, SegmentString> kept = new LinkedHashMap<>();
     for (SegmentString edge : noded) {
       if (isOutline(edge) && edge.size() > 1) {
-        kept.putIfAbsent(new OrientedCoordinateArray(edge.getCoordinates()), edge);
+        kept.merge(new OrientedCoordinateArray(edge.getCoordinates()), edge, Faces::bothSides);
       }
     }
     for (SegmentString edge : noded) {
@@ -107,6 +107,20 @@ final class Faces {
       }
     }
     return kept.values();
+  }
+
+  /** Two outlines that fall together: what is outside of the one is inside the other. */
+  private static SegmentString bothSides(SegmentString first, SegmentString second) {
+    boolean along =
+        first.getCoordinate(0).equals2D(second.getCoordinate(0))
+            && first.getCoordinate(1).equals2D(second.getCoordinate(1));
+    LabelledLine other = line(second);
+    int left = line(first).left();
+    int right = line(first).right();
+    left = left == LabelledLine.OUT ? (along ? other.left() : other.right()) : left;
+    right = right == LabelledLine.OUT ? (along ? other.right() : other.left()) : right;
+    return new NodedSegmentString(
+        first.getCoordinates(), new LabelledLine(first.getCoordinates(), left, right));
   }
 
   private static LabelledLine line(SegmentString edge) {

@@ -1,10 +1,7 @@
 package fieldsalt.zones;
 
-import fieldsalt.geo.RanchProjection;
-import fieldsalt.read.FieldBoundary;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +9,7 @@ import java.util.TreeMap;
 import org.locationtech.jts.coverage.CoverageUnion;
 import org.locationtech.jts.coverage.CoverageValidator;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateFilter;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
@@ -25,6 +23,8 @@ import org.locationtech.jts.geom.Polygon;
 public final class LonLatZones {
   /** Decimals of a degree: about 1 cm. */
   public static final int DECIMALS = 7;
+
+  private static final int MOST_DECIMALS = 10;
 
   /** Metres to {longitude, latitude}. */
   public interface ToLonLat {
@@ -60,42 +60,40 @@ public final class LonLatZones {
     rounding.settle();
   }
 
-  /** The zones of a whole ranch in degrees, by the name of the zone, in the map's order. */
-  public static Map<String, Geometry> of(
-      ZoneMap map, List<FieldBoundary> fields, RanchProjection projection) {
-    Map<String, Geometry> all = new LinkedHashMap<>();
-    for (FieldBoundary field : fields) {
-      List<Zone> mine = map.zonesOf(field.name());
-      List<Geometry> rounded =
-          round(mine.stream().map(Zone::shapeM).toList(), field.shapeM(), projection::toLonLat);
-      for (int z = 0; z < mine.size(); z++) {
-        all.put(mine.get(z).name(), rounded.get(z));
-      }
-    }
-    return all;
-  }
-
   /**
-   * A coverage in degrees, rounded to {@link #DECIMALS} decimals (to more where zones would vanish,
-   * which takes a field of a few centimetres).
+   * A coverage in degrees, rounded to {@link #DECIMALS} decimals; to more where zones would vanish,
+   * which takes a field of a few centimetres. Zones that are no coverage come back unrounded.
    *
    * @param zonesM valid coverage of a field in metres, vertices shared exactly
    * @param fieldM what the zones tile
-   * @return normalised valid geometries in degrees in the order of the zones, a valid coverage
+   * @return normalised geometries in degrees in the order of the zones, a valid coverage
    */
   public static List<Geometry> round(List<Geometry> zonesM, Geometry fieldM, ToLonLat toLonLat) {
     if (zonesM.isEmpty()) {
       return List.of();
     }
     List<Geometry> normal = zonesM.stream().map(Geometry::norm).toList();
-    for (int decimals = DECIMALS; decimals <= DECIMALS + 3; decimals++) {
+    for (int decimals = DECIMALS; decimals <= MOST_DECIMALS; decimals++) {
       Optional<List<Geometry>> rounded =
           new LonLatZones(normal, fieldM, toLonLat, Math.pow(10, decimals)).rounded();
       if (rounded.isPresent()) {
         return rounded.get();
       }
     }
-    throw new IllegalStateException("zones that are a valid coverage could not be rounded");
+    return normal.stream().map(zone -> inDegrees(zone, toLonLat)).toList();
+  }
+
+  private static Geometry inDegrees(Geometry zone, ToLonLat toLonLat) {
+    Geometry degrees = zone.copy();
+    degrees.apply(
+        (CoordinateFilter)
+            c -> {
+              double[] lonLat = toLonLat.lonLat(c.x, c.y);
+              c.x = lonLat[0];
+              c.y = lonLat[1];
+            });
+    degrees.geometryChanged();
+    return degrees;
   }
 
   private Optional<List<Geometry>> rounded() {
