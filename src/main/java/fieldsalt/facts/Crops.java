@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -140,43 +142,84 @@ public final class Crops {
   }
 
   /**
-   * The row that a name means: its exact name, one of the names it goes by, or the only row that
-   * contains it. A bare barley, corn, rye or wheat is the grain, and the others are named.
+   * The row that a name means: its exact name, one of the names it goes by (with or without spaces,
+   * singular or plural), the only row with all of its words, or the only row that contains it. A
+   * bare barley, corn, rye or wheat is the grain, and the others are named.
    *
    * @throws InputProblem if no row, or more than one, fits; it names what comes nearest
    */
   public Match find(String text) {
-    String wanted = fold(text);
-    Optional<Crop> exact = exact(text);
-    if (exact.isPresent()) {
-      return new Match(exact.get(), List.of());
+    for (String wanted : singularToo(fold(text))) {
+      Optional<Crop> exact = exact(wanted);
+      if (exact.isPresent()) {
+        return new Match(exact.get(), List.of());
+      }
+      if (BARE.containsKey(wanted)) {
+        Crop taken = exact(BARE.get(wanted)).orElseThrow();
+        return new Match(taken, without(named(wanted), taken));
+      }
+      List<Crop> fits = fitting(wanted);
+      if (!fits.isEmpty()) {
+        return only(text, fits);
+      }
     }
-    if (BARE.containsKey(wanted)) {
-      Crop taken = exact(BARE.get(wanted)).orElseThrow();
-      return new Match(taken, without(startingWith(wanted), taken));
-    }
-    return matchByPart(text, wanted);
+    throw unknown(text, List.of());
   }
 
-  private Match matchByPart(String text, String wanted) {
-    List<Crop> byName = crops.stream().filter(c -> names(c).anyMatch(wanted::equals)).toList();
-    List<Crop> fits = byName.isEmpty() ? startingOrContaining(wanted) : byName;
-    List<Crop> numbered = fits.stream().filter(c -> c.tolerance().isPresent()).toList();
-    if (numbered.size() == 1) {
-      return new Match(numbered.get(0), without(fits, numbered.get(0)));
+  private static List<String> singularToo(String wanted) {
+    List<String> spellings = new ArrayList<>(List.of(wanted));
+    for (String ending : List.of("s", "es")) {
+      if (wanted.endsWith(ending) && wanted.length() > 4) {
+        spellings.add(wanted.substring(0, wanted.length() - ending.length()));
+      }
     }
-    if (fits.size() == 1) {
-      return new Match(fits.get(0), List.of());
-    }
-    throw unknown(text, fits);
+    return spellings;
   }
 
-  private List<Crop> startingOrContaining(String wanted) {
+  /**
+   * One row with numbers beats those with a rating only, and a grain or seed row its forage; more
+   * than one is asked back.
+   */
+  private Match only(String text, List<Crop> fits) {
+    List<Crop> best = narrowed(fits, c -> c.tolerance().isPresent());
+    if (best.stream().allMatch(c -> c.group().equals("field") || c.group().equals("forage"))) {
+      best = narrowed(best, c -> c.group().equals("field"));
+    }
+    if (best.size() > 1) {
+      throw unknown(text, fits);
+    }
+    return new Match(best.get(0), without(fits, best.get(0)));
+  }
+
+  /** Those that fit better; all where none does. */
+  private static List<Crop> narrowed(List<Crop> fits, Predicate<Crop> better) {
+    List<Crop> some = fits.stream().filter(better).toList();
+    return some.isEmpty() ? fits : some;
+  }
+
+  /** Rows by name or all of the words, else by the beginning, else by any part. */
+  private List<Crop> fitting(String wanted) {
     if (wanted.length() < 3) {
       return List.of();
     }
-    List<Crop> starting = startingWith(wanted);
-    return starting.isEmpty() ? search(wanted) : starting;
+    List<Supplier<List<Crop>>> ways =
+        List.of(() -> named(wanted), () -> startingWith(wanted), () -> search(wanted));
+    return ways.stream().map(Supplier::get).filter(f -> !f.isEmpty()).findFirst().orElse(List.of());
+  }
+
+  private List<Crop> named(String wanted) {
+    String letters = letters(wanted);
+    List<String> words = List.of(wanted.split("[^a-z]+"));
+    return crops.stream()
+        .filter(
+            c ->
+                names(c).anyMatch(n -> letters(n).equals(letters))
+                    || List.of(fold(c.name()).split("[^a-z]+")).containsAll(words))
+        .toList();
+  }
+
+  private static String letters(String name) {
+    return name.replaceAll("[^a-z]", "");
   }
 
   private List<Crop> startingWith(String wanted) {

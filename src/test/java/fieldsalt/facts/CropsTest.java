@@ -32,7 +32,9 @@ class CropsTest {
     "barley, Barley (grain), Barley (forage)",
     "corn, Corn / maize (grain), 'Corn, sweet'",
     "Rye, Rye (grain), Rye (forage)",
-    "wheat, Wheat (bread), Wheat (durum)"
+    "wheat, Wheat (bread), Wheat (durum)",
+    "cowpea, Cowpea (seed), Cowpea (forage)",
+    "durum wheat, Wheat (durum), 'Wheat, durum (forage)'"
   })
   void bareNamesTakeTheGrainAndNameTheOthers(String text, String taken, String other) {
     Crops.Match match = crops.find(text);
@@ -51,7 +53,18 @@ class CropsTest {
     "safflower, Safflower",
     "watermelon, Watermelon",
     "tomato, Tomato",
-    "alf, Alfalfa / lucerne"
+    "alf, Alfalfa / lucerne",
+    "Tomatoes, Tomato",
+    "grapes, Grape",
+    "Soybeans, Soybean",
+    "sugarbeets, Sugar beet",
+    "Sudangrass, Sudan grass",
+    "bermudagrass, Bermuda grass",
+    "grain corn, Corn / maize (grain)",
+    "Corn (grain), Corn / maize (grain)",
+    "forage barley, Barley (forage)",
+    "durum wheat, Wheat (durum)",
+    "asparagus, Asparagus"
   })
   void oneNameOneRow(String text, String taken) {
     assertThat(crops.find(text).crop().name()).isEqualTo(taken);
@@ -62,6 +75,21 @@ class CropsTest {
     assertThatThrownBy(() -> crops.find("clover"))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("Clover, ladino")
+        .hasMessageContaining("Say which");
+  }
+
+  /** A beet may be red or sugar beet: the one that stands first is not taken. */
+  @ParameterizedTest
+  @CsvSource({
+    "beet, Sugar beet",
+    "beets, 'Beet, red'",
+    "bean, 'Bean, mung'",
+    "onion, Onion (seed)"
+  })
+  void aWordOfManyRowsIsAskedBack(String text, String other) {
+    assertThatThrownBy(() -> crops.find(text))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining(other)
         .hasMessageContaining("Say which");
   }
 
