@@ -102,14 +102,14 @@ final class SummarySection implements Section {
   }
 
   private static String lowerFirst(String text) {
-    boolean word = text.length() > 1 && Character.isLowerCase(text.charAt(1));
+    boolean word = text.length() > 1 && !Character.isUpperCase(text.charAt(1));
     return word
         ? text.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + text.substring(1)
         : text;
   }
 
   private String howSure() {
-    return Words.trust(input.surface().report()) + firstNext();
+    return Words.trust(input.surface().report(), input.sites()) + firstNext();
   }
 
   private String firstNext() {

@@ -35,7 +35,7 @@ final class SurenessSection implements Section {
 
   @Override
   public void body(Markup page) {
-    page.line("p", Words.trust(report()));
+    page.line("p", Words.trust(report(), input.sites()));
     page.line("p", "Why this method: " + Words.ended(report().whyChosen()));
     Words.candidate(report(), report().chosen()).ifPresent(c -> page.line("p", honest(c)));
     if (!report().candidates().isEmpty()) {
@@ -69,10 +69,17 @@ final class SurenessSection implements Section {
         + ".";
   }
 
+  private String scale() {
+    boolean log = input.sites().scale() == fieldsalt.basis.Scale.LOG;
+    return (log ? "ln " : "") + figures.property();
+  }
+
   private void numbers(Markup page) {
     Table table =
         new Table(
-            "Leave-one-out by site, on ln ECe. A standardised error squared should be 1 on average"
+            "Leave-one-out by site, on "
+                + scale()
+                + ". A standardised error squared should be 1 on average"
                 + " and 0.45 in the middle",
             "Method",
             "Sites",
@@ -142,7 +149,7 @@ final class SurenessSection implements Section {
     Axis across = Axis.fromZero("distance, " + figures.unit(Amount.LENGTH), length(far));
     Axis up =
         Axis.fromZero(
-            "half squared difference" + (figures.isEce() ? " of ln ECe" : ""),
+            "half squared difference of " + scale(),
             Math.max(
                 Curves.semivariance(v, far),
                 bins.stream().mapToDouble(VariogramBin::semivariance).max().orElse(1)));

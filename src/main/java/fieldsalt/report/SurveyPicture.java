@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 
 /**
  * The survey of apparent conductivity as a picture: geometric means of squares that hold about two
@@ -37,7 +38,7 @@ record SurveyPicture(SurfaceMap map, SurfacePicture picture, List<FieldBoundary>
     GeometryFactory jts = new GeometryFactory();
     return survey.stream()
         .map(s -> jts.createPoint(new Coordinate(s.place().xM(), s.place().yM())))
-        .anyMatch(field.shapeM()::contains);
+        .anyMatch(PreparedGeometryFactory.prepare(field.shapeM())::contains);
   }
 
   String caption() {

@@ -1,5 +1,7 @@
 package fieldsalt.report;
 
+import fieldsalt.basis.Scale;
+import fieldsalt.basis.SiteReadings;
 import fieldsalt.surface.SurfaceReport;
 import fieldsalt.surface.SurfaceReport.Candidate;
 import java.util.Optional;
@@ -9,19 +11,28 @@ final class Words {
   private Words() {}
 
   /** How well the map predicts a place it has not seen, in one or two sentences. */
-  static String trust(SurfaceReport report) {
+  static String trust(SurfaceReport report, SiteReadings readings) {
     Optional<Candidate> chosen = candidate(report, report.chosen());
     if (report.chosen().equals("mean")) {
-      return "The samples show how much salt there is, not where it is: no map of these samples"
+      return (readings.property().equals("ECe")
+              ? "The samples show how much salt there is, not where it is"
+              : "The samples show how much there is, not where")
+          + ": no map of these samples"
           + " foretells a left-out sample better than its field's mean, so do not vary rates by"
           + " place.";
     }
-    return chosen.map(c -> within(c) + against(report, c)).orElse("The map was not tested.");
+    return chosen
+        .map(c -> within(c, readings) + against(report, c))
+        .orElse("The map was not tested.");
   }
 
-  private static String within(Candidate c) {
-    return "At a place it has not seen the map is typically right to within a factor of "
-        + Figures.twoFigures(Math.exp(c.rmse()))
+  private static String within(Candidate c, SiteReadings readings) {
+    String size =
+        readings.scale() == Scale.LOG
+            ? "a factor of " + Figures.twoFigures(Math.exp(c.rmse()))
+            : (Figures.twoFigures(c.rmse()) + Figures.GAP + readings.unit()).strip();
+    return "At a place it has not seen the map is typically right to within "
+        + size
         + " (tested on "
         + Figures.count(c.sites(), "sample site")
         + ", each left out in turn)";

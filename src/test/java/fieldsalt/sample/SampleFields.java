@@ -25,7 +25,7 @@ import org.locationtech.jts.geom.Polygon;
  */
 public final class SampleFields {
   public static final long RANCH_SEED = 2;
-  public static final long SMALL_SEED = 4;
+  public static final long SMALL_SEED = 3;
   private static final JsonNodeFactory JSON = JsonNodeFactory.instance;
   private static final List<String> HEADERS =
       List.of(
