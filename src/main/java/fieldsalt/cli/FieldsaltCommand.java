@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
       MapCommand.class,
       CheckCommand.class,
       ConvertCommand.class,
+      AssessCommand.class,
       CropsCommand.class,
       JobCommand.class,
       CommandLine.HelpCommand.class

@@ -1,11 +1,14 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.geo.PlaceM;
+import fieldsalt.geo.RasterFile;
 import fieldsalt.handover.Handover;
 import fieldsalt.handover.HandoverResult;
 import fieldsalt.handover.OutputFolder;
 import fieldsalt.handover.WrittenFile;
 import fieldsalt.read.JobDocument;
+import fieldsalt.surface.Drift;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
 import java.nio.file.Path;
@@ -45,7 +48,7 @@ public final class MapRun {
 
   /** Stages 1 to 6; nothing is written. */
   public MapSummary compute() {
-    prepared = Prepared.of(job, false, progress);
+    prepared = Prepared.of(job, progress);
     mapped = Mapped.of(prepared, fit(prepared, progress), progress);
     planned = Planned.of(prepared, mapped, progress);
     return new MapSummary(
@@ -58,8 +61,29 @@ public final class MapRun {
         prepared.readings(),
         prepared.ranch().fields(),
         prepared.ranch().survey(),
-        List.of(),
+        rasters(prepared),
         StageSettings.surface(prepared.job()));
+  }
+
+  /** The user's own rasters, as they stand. */
+  private static List<Drift> rasters(Prepared prepared) {
+    List<Drift> rasters = new ArrayList<>();
+    for (Path file : prepared.job().paths("drift")) {
+      rasters.add(new RasterDrift(RasterFile.open(file, prepared.ranch().projection())));
+    }
+    return rasters;
+  }
+
+  private record RasterDrift(RasterFile raster) implements Drift {
+    @Override
+    public String name() {
+      return raster.name();
+    }
+
+    @Override
+    public double at(PlaceM place) {
+      return raster.at(place);
+    }
   }
 
   private List<Finding> findings() {

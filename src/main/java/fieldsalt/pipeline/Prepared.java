@@ -11,11 +11,13 @@ import fieldsalt.plan.PlanSettings;
 import fieldsalt.read.JobDocument;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
+import fieldsalt.read.Sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Supplier;
 
 /**
  * A job as far as its readings are on one basis: stages 1 and 2.
@@ -34,12 +36,17 @@ record Prepared(
     RootZoneReadings rootZone) {
 
   /** Reads everything; every setting is checked before any long work. */
-  static Prepared of(JobDocument job, boolean hull, BiConsumer<String, Double> progress) {
+  static Prepared of(JobDocument job, BiConsumer<String, Double> progress) {
+    return of(job, () -> RanchReader.read(job), progress);
+  }
+
+  /** The same from a ranch read in another way. */
+  static Prepared of(JobDocument job, Supplier<Ranch> reader, BiConsumer<String, Double> progress) {
     BasisSettings basis = StageSettings.basis(job);
     PlanSettings plan = PlanKeys.of(job);
     StageSettings.zones(job, false);
     progress.accept("reading", 0.0);
-    Ranch ranch = hull ? RanchReader.readOrHull(job) : RanchReader.read(job);
+    Ranch ranch = reader.get();
     FieldCrops crops = FieldCrops.of(job, ranch.fields());
     progress.accept("bringing readings to ECe", 0.0);
     boolean other = !job.word("property.column").equals("ec");
@@ -47,16 +54,16 @@ record Prepared(
         other ? Optional.empty() : Optional.of(Basis.convert(ranch.samples(), basis));
     RootZoneReadings rootZone =
         other
-            ? new RootZoneReadings(property(job, ranch, basis, crops), List.of())
+            ? new RootZoneReadings(property(job, ranch.samples(), basis, crops), List.of())
             : Basis.rootZoneReadings(ranch.samples(), basis, crops::rootZone);
     return new Prepared(job, ranch, crops, basis, plan, converted, rootZone);
   }
 
-  private static SiteReadings property(
-      JobDocument job, Ranch ranch, BasisSettings basis, FieldCrops crops) {
+  static SiteReadings property(
+      JobDocument job, List<Sample> samples, BasisSettings basis, FieldCrops crops) {
     String column = job.word("property.column");
     return Basis.ownProperty(
-        ranch.samples(),
+        samples,
         basis,
         column,
         job.text("property.unit").orElse(""),

@@ -9,11 +9,13 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** The three lines that a terminal shows of a run. */
 final class SummaryLines {
   private static final double HA_PER_ACRE = 0.40468564224;
+  private static final int FIELDS_SHOWN = 5;
 
   private SummaryLines() {}
 
@@ -65,22 +67,33 @@ final class SummaryLines {
     return report.candidates().stream().filter(c -> c.method().equals(method)).findFirst();
   }
 
+  /** Hectares per class: field by field, or by crop where there are many fields. */
   private static String areas(Prepared prepared, Mapped mapped) {
     boolean us = prepared.job().word("units").equals("us");
-    Map<String, Map<String, Double>> byField = new LinkedHashMap<>();
+    boolean many = mapped.schemes().size() > FIELDS_SHOWN;
+    Map<String, Map<String, Double>> byGroup = new LinkedHashMap<>();
     for (Zone zone : mapped.zones().zones()) {
-      byField
-          .computeIfAbsent(zone.field(), f -> new LinkedHashMap<>())
-          .merge(zone.label(), zone.areaHa() / (us ? HA_PER_ACRE : 1), Double::sum);
+      String scheme = mapped.schemes().get(zone.field()).name();
+      byGroup
+          .computeIfAbsent(many ? scheme : zone.field(), f -> new TreeMap<>())
+          .merge(key(zone), zone.areaHa() / (us ? HA_PER_ACRE : 1), Double::sum);
     }
-    return byField.entrySet().stream()
+    return byGroup.entrySet().stream()
         .map(e -> e.getKey() + ": " + classes(e.getValue(), us ? "acres" : "ha"))
         .collect(Collectors.joining("; "));
   }
 
+  /** Sorts by class, then is cut to the label. */
+  private static String key(Zone zone) {
+    return String.format(Locale.ROOT, "%02d", zone.klass()) + zone.label();
+  }
+
   private static String classes(Map<String, Double> areas, String unit) {
     return areas.entrySet().stream()
-        .map(e -> String.format(Locale.ROOT, "%.1f %s %s", e.getValue(), unit, e.getKey()))
+        .map(
+            e ->
+                String.format(
+                    Locale.ROOT, "%.1f %s %s", e.getValue(), unit, e.getKey().substring(2)))
         .collect(Collectors.joining(", "));
   }
 }

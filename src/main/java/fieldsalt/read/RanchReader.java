@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -51,12 +52,19 @@ public final class RanchReader {
     if (!job.given("fields")) {
       reader.missing("fields", "field boundaries", "--fields F");
     }
-    return reader.ranch(false);
+    return reader.ranch(false, List.of());
   }
 
   /** Reads a job; without fields the hull of the sites, widened, is the one field. */
   public static Ranch readOrHull(JobDocument job) {
-    return new RanchReader(job).ranch(!job.given("fields"));
+    return new RanchReader(job).ranch(!job.given("fields"), List.of());
+  }
+
+  /** The same where the hull must also hold the places of other samples, to compare with. */
+  public static Ranch readOrHull(JobDocument job, Path points) {
+    boolean hull = !job.given("fields");
+    List<SampleRow> also = hull ? new RanchReader(job).rows(List.of(points)) : List.of();
+    return new RanchReader(job).ranch(hull, also);
   }
 
   /**
@@ -137,7 +145,7 @@ public final class RanchReader {
     return reader.joined(reader.read(files(paths)), sites);
   }
 
-  private Ranch ranch(boolean hull) {
+  private Ranch ranch(boolean hull, List<SampleRow> also) {
     if (!job.given("samples")) {
       missing("samples", "laboratory readings", "--samples S");
     }
@@ -155,7 +163,9 @@ public final class RanchReader {
     RanchProjection projection = projection(drawn, rows);
     Placing placing = placing(projection);
     List<FieldBoundary> fields =
-        hull ? hull(rows, placing) : drawn.stream().map(f -> inMetres(f, projection)).toList();
+        hull
+            ? hull(Stream.concat(rows.stream(), also.stream()).toList(), placing)
+            : drawn.stream().map(f -> inMetres(f, projection)).toList();
     List<Sample> samples = samples(rows, fields, placing);
     List<SurveyReading> readings =
         trying(List.of(), f -> SurveyReader.read(f, job, placing, mapped, notes), survey);

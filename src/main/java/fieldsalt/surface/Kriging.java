@@ -9,12 +9,31 @@ record Kriging(Solved solved) implements Predictor {
   public Predicted predict(Points points) {
     Observations data = solved.data();
     double[][] c = points.covariancesWith(data.parts().get(points.part()), solved.model());
-    double[][] design = new double[data.columns(points.part()).length][points.size()];
+    return new Kriged(
+        points, solved.solution().predict(points.part(), c, design(points)), solved.model());
+  }
+
+  @Override
+  public Readings readings(Points points, double[] loadings) {
+    Observations data = solved.data();
+    double[][] c = points.covariancesWith(data.parts().get(points.part()), solved.model());
+    double[][] design = design(points);
+    for (int k = 0; k < loadings.length; k++) {
+      java.util.Arrays.fill(design[design.length - loadings.length + k], loadings[k]);
+    }
+    Kriged seen =
+        new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
+    return new Readings(seen.mean(), seen.variance());
+  }
+
+  /** Fixed effects of each place; shared errors are not in it. */
+  private double[][] design(Points points) {
+    double[][] design = new double[solved.data().columns(points.part()).length][points.size()];
     java.util.Arrays.fill(design[0], 1);
     for (int d = 0; d < points.drift().length; d++) {
       design[1 + d] = points.drift()[d].clone();
     }
-    return new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
+    return design;
   }
 
   private record Kriged(Points points, MixedModel.Prediction prediction, CovarianceModel model)

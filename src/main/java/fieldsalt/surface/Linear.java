@@ -14,6 +14,23 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
     return new Applied(solved, points, weights, cross, whitened(weights));
   }
 
+  /** The map knows nothing of the shared errors; its own values carry them all the same. */
+  @Override
+  public Readings readings(Points points, double[] loadings) {
+    Applied applied = (Applied) predict(points);
+    double[] variance = applied.variance();
+    int rows = solved.data().rowCount();
+    for (int i = 0; i < variance.length; i++) {
+      double[] white = applied.whitened()[applied.weights().column()[i]];
+      double common = 0;
+      for (int k = 0; k < loadings.length; k++) {
+        common += loadings[k] * white[rows + k];
+      }
+      variance[i] += dot(loadings, loadings) - 2 * common;
+    }
+    return new Readings(applied.mean(), variance);
+  }
+
   /** U W by part, then G'W: the product of two of them is W'VW. One array a column of weights. */
   private double[][] whitened(LinearRule.Weights weights) {
     Observations data = solved.data();

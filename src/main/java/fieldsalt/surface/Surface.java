@@ -20,6 +20,15 @@ public interface Surface {
   PointDistribution at(Target target);
 
   /**
+   * Distribution of a reading not used for the surface, in the property's own unit: the true value
+   * there with micro-scale, the errors it shares with the surface's own rows, and its own error.
+   *
+   * @param loadings on the offsets of the site readings the surface was fitted to, in their order
+   * @param ownVariance of its own error and of offsets that those readings do not have
+   */
+  PointDistribution reading(Target target, double[] loadings, double ownVariance);
+
+  /**
    * What to measure next: paste re-runs of stored samples or new sites, the one with the largest
    * gain first, each given those before it.
    *
@@ -29,6 +38,9 @@ public interface Surface {
   default Proposals measureNext(List<List<Target>> zones, int count) {
     return new Proposals(0, 0, List.of());
   }
+
+  /** Names of the fields that are mapped. */
+  List<String> mappedFields();
 
   /** What was fitted, chosen and validated. */
   SurfaceReport report();

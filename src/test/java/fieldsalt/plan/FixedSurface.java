@@ -33,6 +33,16 @@ final class FixedSurface implements Surface {
   }
 
   @Override
+  public PointDistribution reading(Target target, double[] loadings, double ownVariance) {
+    throw new UnsupportedOperationException("no reading is compared here");
+  }
+
+  @Override
+  public List<String> mappedFields() {
+    throw new UnsupportedOperationException("no field is mapped here");
+  }
+
+  @Override
   public Joint joint(List<Target> targets) {
     int n = targets.size();
     double[] mean = new double[n];
