@@ -116,12 +116,29 @@ public final class ZoneAdvices {
               + " of water through the soil, "
               + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units));
     }
-    plan.money().forEach(m -> takes.add(cost(m)));
+    planned().forEach(m -> takes.add(cost(m)));
     return takes;
   }
 
+  /** Outlooks of what is planned; what is not to be done costs nothing. */
+  private List<MoneyOutlook> planned() {
+    return plan.money().stream()
+        .filter(m -> isGypsum(m) ? plan.productTPerHa() > 0 : plan.reclamation().plannedMm() > 0)
+        .toList();
+  }
+
+  private static boolean isGypsum(MoneyOutlook money) {
+    return money.sentence().code().equals("money-gypsum");
+  }
+
+  private static String name(MoneyOutlook money) {
+    return isGypsum(money) ? "gypsum" : "leaching";
+  }
+
   private String cost(MoneyOutlook money) {
-    return "costs " + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
+    return name(money)
+        + " costs "
+        + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
   }
 
   private Measure rate() {
@@ -144,7 +161,7 @@ public final class ZoneAdvices {
       sure.add("gypsum is needed: " + Figures.chance(plan.gypsum().chance()));
     }
     sure.add("leaching is needed: " + Figures.chance(plan.reclamation().chance()));
-    plan.money().forEach(m -> sure.add("it pays back: " + Figures.chance(m.chancePaysBack())));
+    planned().forEach(m -> sure.add(name(m) + " pays back: " + Figures.chance(m.chancePaysBack())));
     return "Chance that " + String.join("; ", sure);
   }
 

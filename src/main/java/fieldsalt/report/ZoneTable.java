@@ -96,8 +96,8 @@ final class ZoneTable {
   }
 
   private void sure(Markup page, PageZone z) {
-    page.text(z.advice().sure());
     List<String> own = z.advice().draft().stream().filter(d -> !told.contains(d)).toList();
+    page.text(own.isEmpty() ? z.advice().sure() : Words.ended(z.advice().sure()));
     if (!own.isEmpty()) {
       page.text(" To lift the draft mark: " + String.join("; ", own) + ".");
     }

@@ -136,4 +136,32 @@ class SamplePageTest {
         .contains("Lab A, 1:1 extract")
         .contains("Lab B, saturated paste");
   }
+
+  @Test
+  void withPricesWhatIsPlannedHasItsCostAndItsOddsAndNothingElseHas() throws IOException {
+    Path out = folder.resolve("priced");
+    JobDocument job =
+        JobDocument.read(
+            Path.of("sample-fields/ranch/job.yaml"),
+            List.of(
+                "prices.gypsum-per-t=60",
+                "prices.water-per-m3=0.04",
+                "prices.crop-per-ha=3200",
+                "prices.sodium-loss-pct-per-esp=1.5"));
+    MapRun mapping = MapRun.prepare(job, out, false, (stage, share) -> {});
+    mapping.compute();
+    mapping.write("0.1.0", Optional.empty());
+    JsonNode zones = new ObjectMapper().readTree(out.resolve("run.json").toFile()).at("/zones");
+    int priced = 0;
+    for (JsonNode zone : zones) {
+      String cost = zone.at("/plan/cost").asText();
+      boolean treats = !zone.at("/plan/headline").asText().equals("Nothing to treat");
+      assertThat(cost.contains("costs")).as(zone.toString()).isEqualTo(treats);
+      priced += treats ? 1 : 0;
+    }
+    assertThat(priced).isPositive();
+    assertThat(ReportTest.plain(Files.readString(out.resolve("report.html"))))
+        .contains(
+            "gypsum costs", "leaching costs", "leaching pays back", "At your prices the plan");
+  }
 }
