@@ -43,14 +43,19 @@ record Planned(
     Proposals next,
     List<Finding> findings) {
   private static final int NEXT = 10;
-  private static final int POINTS = 300;
+
+  /** Points that stand for a zone: many where zones are few, fewer where their pairs add up. */
+  private static final int MOST_POINTS = 300;
+
+  private static final int LEAST_POINTS = 60;
+  private static final int ALL_POINTS = 1500;
   private static final double SHALLOW_ROOTS_CM = 60;
   private static final double SHALLOW_RECLAIM_CM = 60;
   private static final double DEEP_RECLAIM_CM = 90;
 
   static Planned of(Prepared prepared, Mapped mapped, BiConsumer<String, Double> progress) {
     progress.accept("planning", 0.0);
-    List<ZoneGround> grounds = mapped.zones().zones().stream().map(Planned::ground).toList();
+    List<ZoneGround> grounds = grounds(mapped.zones().zones());
     AreaMeans means = mapped.surface().areaMeans(grounds.stream().map(ZoneGround::points).toList());
     Proposals next =
         mapped.surface().measureNext(grounds.stream().map(ZoneGround::points).toList(), NEXT);
@@ -63,10 +68,16 @@ record Planned(
     return new Planned(grounds, means, Optional.of(plan), next, findings);
   }
 
-  private static ZoneGround ground(Zone zone) {
+  private static List<ZoneGround> grounds(List<Zone> zones) {
+    int fair = ALL_POINTS / Math.max(1, zones.size());
+    int points = Math.max(LEAST_POINTS, Math.min(MOST_POINTS, fair));
+    return zones.stream().map(zone -> ground(zone, points)).toList();
+  }
+
+  private static ZoneGround ground(Zone zone, int points) {
     return new ZoneGround(
         zone,
-        ZonePoints.spread(zone.shapeM(), POINTS).stream()
+        ZonePoints.spread(zone.shapeM(), points).stream()
             .map(place -> new Target(zone.field(), place))
             .toList());
   }
