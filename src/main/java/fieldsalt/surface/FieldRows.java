@@ -31,6 +31,16 @@ record FieldRows(
     return rows.stream().mapToDouble(SiteReadings.Row::value).toArray();
   }
 
+  /** One value a site. */
+  double[] siteValues() {
+    double[] share = IdwRule.rowShares(this);
+    double[] values = new double[sites.size()];
+    for (int r = 0; r < share.length; r++) {
+      values[siteOf[r]] += share[r] * rows.get(r).value();
+    }
+    return values;
+  }
+
   FieldRows withOwnErrors(double factor) {
     double[] scaled = Arrays.stream(own).map(v -> v * factor).toArray();
     return new FieldRows(field, sites, x, y, rows, siteOf, scaled, loadings, drift);

@@ -50,7 +50,7 @@ record IdwRule(Observations data) implements LinearRule {
     double[] share = new double[rows.siteOf().length];
     double[] sum = new double[rows.x().length];
     for (int r = 0; r < share.length; r++) {
-      share[r] = 1 / Math.max(rows.errorVariance(r), 1e-12);
+      share[r] = 1 / Math.max(rows.own()[r], 1e-12);
       sum[rows.siteOf()[r]] += share[r];
     }
     for (int r = 0; r < share.length; r++) {

@@ -44,7 +44,7 @@ record Mixture(double[] weight, double[] mean, double[] sd) {
     for (int k = 0; k < weight.length; k++) {
       sum += weight[k] * below(x, mean[k], sd[k]);
     }
-    return sum;
+    return Math.min(1, sum);
   }
 
   private static double below(double x, double mean, double sd) {

@@ -20,26 +20,57 @@ record Modelled(
     Solved uncorrelated,
     List<Finding> findings) {
   private static final int SITES_FOR_A_FIT = 10;
+  private static final int MOST_FOR_LIKELIHOOD = 500;
   private static final int SITES_WITHOUT_AVERAGING = 100;
   private static final double DEFAULT_RANGE_M = 200;
   private static final double DEFAULT_SHARE = 0.3;
   private static final double LEAST_SILL = 0.1;
   private static final double ALL_MICRO_SCALE = 0.95;
 
-  /** Fits by restricted likelihood, or takes the default below 10 sites. */
+  /**
+   * Fits by restricted likelihood, by weighted moments above 500 sites, or takes the default
+   * below 10.
+   *
+   * @param data what is solved: at most 1,000 sites
+   */
   static Modelled of(Observations data) {
     Likelihood likelihood = new Likelihood(data);
     Reml reml = new Reml(likelihood);
+    if (data.siteCount() > MOST_FOR_LIKELIHOOD) {
+      return byMoments(likelihood, reml);
+    }
     return data.siteCount() < SITES_FOR_A_FIT
         ? byDefault(likelihood, reml)
         : fitted(likelihood, reml, new VariogramChoice(likelihood, reml).best());
   }
 
-  /** The same shape as another fit, for data with a drift. */
-  static Modelled of(Observations data, Variogram shape) {
-    Likelihood likelihood = new Likelihood(data);
-    Reml reml = new Reml(likelihood);
-    return fitted(likelihood, reml, reml.fit(shape));
+  private static Modelled byMoments(Likelihood likelihood, Reml reml) {
+    Observations all = likelihood.data();
+    MomentsFit moments = new MomentsFit(SampleVariogram.of(all));
+    MomentsFit.Fit best = null;
+    for (Variogram shape : VariogramChoice.SHAPES) {
+      MomentsFit.Fit fit = moments.fit(shape, reml.bounds());
+      best = best == null || fit.squares() < best.squares() ? fit : best;
+    }
+    CovarianceModel model = usable(best.model(), all);
+    Reml.Fit fit = new Reml.Fit(model, likelihood.of(model));
+    double range = model.correlation().rangeM();
+    return new Modelled(
+        likelihood,
+        List.of(likelihood.solve(model)),
+        fit,
+        describe(fit, new double[] {range, range}, false, false),
+        uncorrelated(likelihood, reml),
+        findings(likelihood, reml, fit, false));
+  }
+
+  /** Some variance at every distance, or equal places would contradict one another. */
+  private static CovarianceModel usable(CovarianceModel model, Observations all) {
+    double least = Math.max(1e-4 * all.pooledVariance(), 1e-10);
+    return new CovarianceModel(
+        model.correlation(),
+        Math.max(model.partialSill(), least),
+        Math.max(model.microScale(), least));
   }
 
   private static Modelled fitted(Likelihood likelihood, Reml reml, Reml.Fit fit) {

@@ -258,12 +258,15 @@ record Observations(
     return Cholesky.factor(xx).logDeterminant();
   }
 
-  /** Pooled variance of the values around their fields' means; 0 if no field has two rows. */
+  /**
+   * Pooled variance of the sites' values around their fields' means; 0 if no field has two sites. A
+   * site counts once, its rows weighted by their own precision.
+   */
   double pooledVariance() {
     double sum = 0;
     int freedom = 0;
     for (FieldRows part : parts) {
-      double[] v = part.values();
+      double[] v = part.siteValues();
       double mean = java.util.Arrays.stream(v).average().orElse(0);
       sum += java.util.Arrays.stream(v).map(y -> (y - mean) * (y - mean)).sum();
       freedom += v.length - 1;

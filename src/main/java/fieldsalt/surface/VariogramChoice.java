@@ -15,7 +15,7 @@ final class VariogramChoice {
   private static final int SITES_FOR_ANISOTROPY = 100;
   private static final double GAIN_OF_ANISOTROPY = 3;
   private static final double LEAST_RATIO = 1.5;
-  private static final List<Variogram> SHAPES =
+  static final List<Variogram> SHAPES =
       List.of(new Exponential(1), new Spherical(1), new Matern32(1));
 
   private final Likelihood likelihood;

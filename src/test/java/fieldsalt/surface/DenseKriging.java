@@ -3,8 +3,9 @@ package fieldsalt.surface;
 import fieldsalt.basis.SiteReadings;
 
 /**
- * Kriging as the textbooks write it (Cressie 1993, Statistics for Spatial Data, section 3.4.5), with
- * the dense V of all rows and Gaussian elimination; slow, plain, and independent of the product.
+ * Kriging as the textbooks write it (Cressie 1993, Statistics for Spatial Data, section 3.4.5),
+ * with the dense V of all rows and Gaussian elimination; slow, plain, and independent of the
+ * product.
  */
 final class DenseKriging {
   private final SiteReadings readings;

@@ -107,16 +107,14 @@ class KrigingTest {
   @Test
   void theTextbookGivesTheSameForARanchOfSharedErrors() {
     CovarianceModel model = new CovarianceModel(new Matern32(150), 0.3, 0.1);
-    RanchCase ranch =
-        RanchCase.simulated(new RanchCase.Plan(2, 20, 18, 800, model, 0.2, 4, 3), 5);
+    RanchCase ranch = RanchCase.simulated(new RanchCase.Plan(2, 20, 18, 800, model, 0.2, 4, 3), 5);
     Observations data = Observations.of(ranch.readings(), List.of());
     Kriging kriging = new Kriging(Solved.of(data, model));
     DenseKriging textbook = new DenseKriging(ranch.readings(), model);
     for (int f = 0; f < 2; f++) {
       for (Target target : ranch.targets(f)) {
         double[] expected = textbook.at(target);
-        Points points =
-            TargetGroups.of(data, List.of(target)).points().get(0);
+        Points points = TargetGroups.of(data, List.of(target)).points().get(0);
         Predictor.Predicted p = kriging.predict(points);
         assertThat(p.mean()[0]).isCloseTo(expected[0], within(1e-9));
         assertThat(p.variance()[0]).isCloseTo(expected[1], within(1e-9));
@@ -128,8 +126,7 @@ class KrigingTest {
   @Test
   void errorsOfAnyLinearRuleAreThoseOfTheModel() {
     CovarianceModel model = new CovarianceModel(new Exponential(150), 0.3, 0.1);
-    RanchCase ranch =
-        RanchCase.simulated(new RanchCase.Plan(2, 15, 18, 800, model, 0.2, 3, 3), 6);
+    RanchCase ranch = RanchCase.simulated(new RanchCase.Plan(2, 15, 18, 800, model, 0.2, 3, 3), 6);
     Observations data = Observations.of(ranch.readings(), List.of());
     Solved solved = Solved.of(data, model);
     Solved flat =
@@ -147,8 +144,7 @@ class KrigingTest {
         assertThat(p[i][0]).isCloseTo(p[0][i], within(1e-12));
       }
     }
-    Predictor.Predicted mean =
-        new Linear(flat, new MeanRule(flat)).predict(groups.points().get(1));
+    Predictor.Predicted mean = new Linear(flat, new MeanRule(flat)).predict(groups.points().get(1));
     Predictor.Predicted same = new Kriging(flat).predict(groups.points().get(1));
     assertThat(mean.mean()[0]).isCloseTo(same.mean()[0], within(1e-10));
     assertThat(mean.variance()[0]).isCloseTo(same.variance()[0], within(1e-10));
@@ -158,8 +154,7 @@ class KrigingTest {
   @Test
   void leaveOneOutEqualsSolvingAgain() {
     CovarianceModel model = new CovarianceModel(new Exponential(150), 0.3, 0.1);
-    RanchCase ranch =
-        RanchCase.simulated(new RanchCase.Plan(2, 12, 8, 800, model, 0.2, 3, 3), 7);
+    RanchCase ranch = RanchCase.simulated(new RanchCase.Plan(2, 12, 8, 800, model, 0.2, 3, 3), 7);
     Observations data = Observations.of(ranch.readings(), List.of());
     Solved flat = Solved.of(data, new CovarianceModel(new Exponential(1), 0, 0.4));
     Solved solved = Solved.of(data, model);
@@ -175,7 +170,8 @@ class KrigingTest {
       Observations without = Observations.of(rest, List.of());
       Solved again = Solved.of(without, model);
       Points at =
-          Points.of(without, left.part(), List.of(new PlaceM(site.place().xM(), site.place().yM())));
+          Points.of(
+              without, left.part(), List.of(new PlaceM(site.place().xM(), site.place().yM())));
       // these sites have a paste row or a cheap one; the paste row has no offset
       if (ranch.readings().rows().stream()
           .anyMatch(r -> r.paste() && ranch.readings().sites().get(r.site()).equals(site))) {

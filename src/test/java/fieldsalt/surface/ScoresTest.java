@@ -34,8 +34,7 @@ class ScoresTest {
   @Test
   void crpsOfAMixtureIsTheIntegral() {
     Mixture z =
-        new Mixture(
-            new double[] {0.3, 0.7}, new double[] {-0.5, 1.2}, new double[] {0.4, 0.9});
+        new Mixture(new double[] {0.3, 0.7}, new double[] {-0.5, 1.2}, new double[] {0.4, 0.9});
     double sum = 0;
     double step = 1e-3;
     for (double x = -12 + step / 2; x < 12; x += step) {
@@ -61,8 +60,7 @@ class ScoresTest {
   private static Validation withShares(java.util.function.DoubleUnaryOperator share) {
     List<Validation.Coverage> coverage = new ArrayList<>();
     for (int percent = 5; percent <= 95; percent += 5) {
-      coverage.add(
-          new Validation.Coverage(percent / 100.0, share.applyAsDouble(percent / 100.0)));
+      coverage.add(new Validation.Coverage(percent / 100.0, share.applyAsDouble(percent / 100.0)));
     }
     return new Validation("ln", 1, 0, 0, 0, 0, 0, null, coverage);
   }

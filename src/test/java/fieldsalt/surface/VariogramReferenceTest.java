@@ -56,8 +56,7 @@ class VariogramReferenceTest {
   /** Known errors are taken off pair by pair, those of a shared offset only where it differs. */
   @Test
   void knownErrorsAreTakenOff() {
-    var sites =
-        List.of(SurfaceCases.site("a", "one", 0, 0), SurfaceCases.site("b", "one", 100, 0));
+    var sites = List.of(SurfaceCases.site("a", "one", 0, 0), SurfaceCases.site("b", "one", 100, 0));
     var rows = List.of(SurfaceCases.cheap(0, 1, 0.1, 0), SurfaceCases.paste(1, 3, 0.2));
     var far = SurfaceCases.site("c", "one", 600, 0);
     var readings =
