@@ -28,8 +28,8 @@ record Modelled(
   private static final double ALL_MICRO_SCALE = 0.95;
 
   /**
-   * Fits by restricted likelihood, by weighted moments above 500 sites, or takes the default
-   * below 10.
+   * Fits by restricted likelihood, by weighted moments above 500 sites, or takes the default below
+   * 10.
    *
    * @param data what is solved: at most 1,000 sites
    */
