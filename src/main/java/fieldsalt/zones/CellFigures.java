@@ -1,11 +1,14 @@
 package fieldsalt.zones;
 
 import fieldsalt.classes.ClassScheme;
+import fieldsalt.surface.Grid;
 import fieldsalt.surface.SurfaceMap;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 
 /** What the cells of the map say about the zones of one field. */
 final class CellFigures {
@@ -35,20 +38,36 @@ final class CellFigures {
   private int[] locate() {
     int[] all = new int[map.map().median().length];
     Arrays.fill(all, -1);
-    Lattice lattice =
-        new Lattice(
-            map.map().grid().centreX(0),
-            map.map().grid().centreY(0),
-            map.map().grid().cellM(),
-            map.map().grid().columns(),
-            map.map().grid().rows());
     for (int z = 0; z < zones.size(); z++) {
-      boolean[] inside = InsideNodes.of(lattice, zones.get(z).shapeM());
-      for (int i = 0; i < all.length; i++) {
-        all[i] = inside[i] ? z : all[i];
-      }
+      mark(zones.get(z).shapeM(), z, all);
     }
     return Arrays.stream(cells).map(i -> all[i]).toArray();
+  }
+
+  /** Marks the cells whose centre lies in a zone; looks only at the cells of its box. */
+  private void mark(Geometry shape, int zone, int[] all) {
+    Grid grid = map.map().grid();
+    Envelope box = shape.getEnvelopeInternal();
+    int west = Math.max(0, (int) Math.floor((box.getMinX() - grid.westM()) / grid.cellM()) - 1);
+    int north = Math.max(0, (int) Math.floor((grid.northM() - box.getMaxY()) / grid.cellM()) - 1);
+    int east = (int) Math.ceil((box.getMaxX() - grid.westM()) / grid.cellM()) + 1;
+    int south = (int) Math.ceil((grid.northM() - box.getMinY()) / grid.cellM()) + 1;
+    int columns = Math.min(grid.columns(), east) - west;
+    int rows = Math.min(grid.rows(), south) - north;
+    if (columns < 1 || rows < 1) {
+      return;
+    }
+    boolean[] inside =
+        InsideNodes.of(
+            new Lattice(grid.centreX(west), grid.centreY(north), grid.cellM(), columns, rows),
+            shape);
+    for (int row = 0; row < rows; row++) {
+      for (int column = 0; column < columns; column++) {
+        if (inside[row * columns + column]) {
+          all[(north + row) * grid.columns() + west + column] = zone;
+        }
+      }
+    }
   }
 
   double varianceExplained() {
@@ -74,19 +93,31 @@ final class CellFigures {
   }
 
   Map<String, ZoneFigures> byZone() {
+    int[][] cellsOf = cellsByZone();
     Map<String, ZoneFigures> figures = new LinkedHashMap<>();
     for (int z = 0; z < zones.size(); z++) {
-      figures.put(zones.get(z).name(), figures(z));
+      figures.put(zones.get(z).name(), figures(z, cellsOf[z]));
     }
     return figures;
   }
 
-  private ZoneFigures figures(int zone) {
-    int[] mine =
-        java.util.stream.IntStream.range(0, cells.length)
-            .filter(k -> zoneOf[k] == zone)
-            .map(k -> cells[k])
-            .toArray();
+  private int[][] cellsByZone() {
+    int[] count = new int[zones.size()];
+    Arrays.stream(zoneOf).filter(z -> z >= 0).forEach(z -> count[z]++);
+    int[][] cellsOf = new int[count.length][];
+    for (int z = 0; z < count.length; z++) {
+      cellsOf[z] = new int[count[z]];
+      count[z] = 0;
+    }
+    for (int k = 0; k < cells.length; k++) {
+      if (zoneOf[k] >= 0) {
+        cellsOf[zoneOf[k]][count[zoneOf[k]]++] = cells[k];
+      }
+    }
+    return cellsOf;
+  }
+
+  private ZoneFigures figures(int zone, int[] mine) {
     int[] asked = mine.length > 0 ? mine : nearestCell(zones.get(zone));
     SurfaceMap m = map.map();
     double chance = Arrays.stream(asked).mapToDouble(i -> m.chance()[i]).average().orElse(0);

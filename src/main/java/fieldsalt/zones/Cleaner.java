@@ -54,7 +54,8 @@ final class Cleaner {
   int widen(int pass) {
     int[] piece = Components.of(nodes).of();
     Widths.Narrow narrow = widths.narrow(piece);
-    if (narrow.count() == 0) {
+    boolean rest = pass >= BY_CONTACT && !isAny(tooNarrow(piece, narrow.far()));
+    if (narrow.count() == 0 || rest) {
       return 0;
     }
     int[] before = nodes.klass().clone();
@@ -81,7 +82,12 @@ final class Cleaner {
   /** Joins a whole piece where too much of it stays narrow whatever neighbour gets that part. */
   private int joinPiecesThatStayNarrow() {
     int[] piece = Components.of(nodes).of();
-    boolean[] far = widths.narrow(piece).far();
+    boolean[] thin = tooNarrow(piece, widths.narrow(piece).far());
+    return merge(piece, thin, RegionGraph.Choice.CLOSEST_VALUE);
+  }
+
+  /** Pieces of which too much is narrow. */
+  private static boolean[] tooNarrow(int[] piece, boolean[] far) {
     int[] all = new int[count(piece)];
     int[] narrow = new int[all.length];
     for (int i = 0; i < piece.length; i++) {
@@ -94,7 +100,16 @@ final class Cleaner {
     for (int p = 0; p < thin.length; p++) {
       thin[p] = narrow[p] > NARROW_SHARE * all[p];
     }
-    return merge(piece, thin, RegionGraph.Choice.CLOSEST_VALUE);
+    return thin;
+  }
+
+  private static boolean isAny(boolean[] thin) {
+    for (boolean one : thin) {
+      if (one) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static int count(int[] piece) {
