@@ -78,7 +78,7 @@ public final class GaussianState {
    * @param noiseVariance at least 0; greater than 0 where x itself has no variance in it
    */
   public GaussianState observe(double[] combination, double noiseVariance, double value) {
-    double[] ph = times(p, combination);
+    double[] ph = timesTransposed(p, combination);
     double[] gh = timesTransposed(g, combination);
     double s = dot(combination, ph) + noiseVariance;
     if (!(s > 0)) {
@@ -118,7 +118,7 @@ public final class GaussianState {
     double[][] gh = new double[count][];
     double[] innovation = new double[count];
     for (int i = 0; i < count; i++) {
-      ph[i] = times(p, combinations[i]);
+      ph[i] = timesTransposed(p, combinations[i]);
       gh[i] = timesTransposed(g, combinations[i]);
       innovation[i] = values[i] - dot(combinations[i], m);
     }
@@ -160,7 +160,7 @@ public final class GaussianState {
     int count = contrasts.length;
     double[][] covariance = new double[count][count];
     for (int i = 0; i < count; i++) {
-      double[] pc = times(p, contrasts[i]);
+      double[] pc = timesTransposed(p, contrasts[i]);
       double[] ag = solve(timesTransposed(g, contrasts[i]));
       for (int j = 0; j <= i; j++) {
         covariance[i][j] = dot(pc, contrasts[j]) + dot(ag, timesTransposed(g, contrasts[j]));
@@ -192,7 +192,7 @@ public final class GaussianState {
    */
   public double gain(
       double[] combination, double noiseVariance, double[][] contrasts, double[] weights) {
-    double[] ph = times(p, combination);
+    double[] ph = timesTransposed(p, combination);
     double[] ag = solve(timesTransposed(g, combination));
     double s = dot(combination, ph) + dot(ag, timesTransposed(g, combination)) + noiseVariance;
     double sum = 0;
@@ -214,14 +214,7 @@ public final class GaussianState {
     return solver.solve(gc);
   }
 
-  private static double[] times(double[][] rows, double[] x) {
-    double[] out = new double[rows.length];
-    for (int i = 0; i < rows.length; i++) {
-      out[i] = dot(rows[i], x);
-    }
-    return out;
-  }
-
+  /** Rows combined; P is symmetric, so that this is also P x, at a cost by the elements of x. */
   private static double[] timesTransposed(double[][] rows, double[] x) {
     double[] out = new double[rows.length == 0 ? 0 : rows[0].length];
     for (int i = 0; i < rows.length; i++) {
