@@ -1,5 +1,6 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.basis.Scale;
 import fieldsalt.basis.SiteReadings;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.classes.ClassSchemes;
@@ -63,8 +64,24 @@ record Mapped(
     return schemes;
   }
 
+  /** Of another property than ECe: the middle reading stands for a limit that nobody has set. */
+  private static ClassScheme ofProperty(Prepared prepared) {
+    double[] sorted =
+        prepared.readings().rows().stream().mapToDouble(SiteReadings.Row::value).sorted().toArray();
+    double middle = sorted.length == 0 ? 0 : sorted[sorted.length / 2];
+    double limit = prepared.readings().scale() == Scale.LOG ? Math.exp(middle) : middle;
+    return new ClassScheme(
+        "groups of " + prepared.readings().property(),
+        List.of(limit),
+        List.of("below the middle reading", "from the middle reading up"),
+        limit);
+  }
+
   private static ClassSchemes.Made made(Prepared prepared, String field) {
     JobDocument job = prepared.job();
+    if (!prepared.isEce() && !job.word("zones.by").equals("breaks")) {
+      return new ClassSchemes.Made(ofProperty(prepared), List.of());
+    }
     Optional<Crop> crop = prepared.isEce() ? prepared.crops().of(field) : Optional.empty();
     boolean gypsum = Evidence.gypsiferous(prepared, field);
     ClassSchemes.Made byCrop =

@@ -112,9 +112,14 @@ final class StageSettings {
     return new SurfaceSettings(method, job.number("cell-m"), widest);
   }
 
+  /** Another property than ECe has no crop's steps: it is divided into a number of zones. */
   static ZoneSettings zones(JobDocument job, boolean followFieldMean) {
+    boolean other = !job.word("property.column").equals("ec");
+    boolean byCrop =
+        !job.word("zones.by").equals("breaks") && !job.word("zones.by").equals("count");
+    String by = other && byCrop ? "count" : job.word("zones.by");
     return new ZoneSettings(
-        ZoneSettings.By.valueOf(job.word("zones.by").toUpperCase(Locale.ROOT)),
+        ZoneSettings.By.valueOf(by.toUpperCase(Locale.ROOT)),
         job.numbers("zones.breaks"),
         (int) job.number("zones.count").orElse(4),
         job.amount("zones.min-area-ha"),

@@ -1,5 +1,6 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.basis.Scale;
 import fieldsalt.surface.SurfaceReport;
 import fieldsalt.surface.SurfaceReport.Candidate;
 import fieldsalt.zones.Zone;
@@ -22,7 +23,7 @@ final class SummaryLines {
   static List<String> of(Prepared prepared, Mapped mapped) {
     List<String> lines = new ArrayList<>();
     lines.add(sites(prepared, mapped));
-    lines.add(method(mapped.surface().report()));
+    lines.add(method(prepared, mapped.surface().report()));
     lines.add(areas(prepared, mapped));
     return lines;
   }
@@ -38,29 +39,29 @@ final class SummaryLines {
         fields == 1 ? "field" : "fields");
   }
 
-  private static String method(SurfaceReport report) {
+  private static String method(Prepared prepared, SurfaceReport report) {
     Optional<Candidate> chosen = candidate(report, report.chosen());
     Optional<Candidate> mean = candidate(report, "mean");
     if (chosen.isEmpty() || mean.isEmpty()) {
       return "Method: " + report.chosen();
     }
     if (report.chosen().equals("mean")) {
-      return String.format(
-          Locale.ROOT,
-          "Method: mean of each field (nothing predicts unseen sites better); error %.0f %%",
-          percent(mean.get()));
+      return "Method: mean of each field (nothing predicts unseen sites better); error "
+          + error(prepared, mean.get());
     }
-    return String.format(
-        Locale.ROOT,
-        "Method: %s; error at unseen sites %.0f %%, of the field mean %.0f %%",
-        report.chosen(),
-        percent(chosen.get()),
-        percent(mean.get()));
+    return "Method: "
+        + report.chosen()
+        + "; error at unseen sites "
+        + error(prepared, chosen.get())
+        + ", of the field mean "
+        + error(prepared, mean.get());
   }
 
-  /** Root mean squared error of ln ECe as a percentage of ECe. */
-  private static double percent(Candidate candidate) {
-    return 100 * Math.expm1(candidate.rmse());
+  /** Root mean squared error: of ln as a percentage, else in the property's unit. */
+  private static String error(Prepared prepared, Candidate candidate) {
+    return prepared.readings().scale() == Scale.LOG
+        ? String.format(Locale.ROOT, "%.0f %%", 100 * Math.expm1(candidate.rmse()))
+        : String.format(Locale.ROOT, "%.3g %s", candidate.rmse(), prepared.readings().unit());
   }
 
   private static Optional<Candidate> candidate(SurfaceReport report, String method) {

@@ -1,0 +1,34 @@
+package fieldsalt.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Another property than ECe through the same stages. */
+class PropertyTest {
+  @TempDir Path temp;
+
+  @Test
+  void exchangeCapacityIsMappedInItsOwnUnitsAndClasses() {
+    Path out = temp.resolve("cec");
+    Run run =
+        Run.of(
+            "map",
+            "sample-fields/ranch/job.yaml",
+            "-o",
+            out,
+            "--set",
+            "property.column=cec_cmol_kg",
+            "--set",
+            "property.unit=cmolc/kg",
+            "--set",
+            "property.scale=natural",
+            "--quiet");
+    assertThat(run.code()).as(run.err()).isIn(Exit.DONE, Exit.SOME_FIELDS);
+    assertThat(run.out()).contains("cmolc/kg").doesNotContain("saline").doesNotContain("yield");
+    assertThat(out.resolve("zones.geojson")).content().contains("\"value\"").doesNotContain("ece_");
+    assertThat(out.resolve("report.html")).content().contains("cmolc/kg");
+  }
+}
