@@ -25,7 +25,7 @@ final class Conversion {
   private final BasisSettings settings;
   private final SpecialSoils special;
   private final List<Finding> findings = new ArrayList<>();
-  private final Set<String> regionsSaid = new HashSet<>();
+  private final Set<String> said = new HashSet<>();
 
   Conversion(BasisSettings settings) {
     this.settings = settings;
@@ -78,10 +78,13 @@ final class Conversion {
     MethodKey key = MethodKey.of(sample.method().orElseThrow(), sample.reading());
     LaboratorySettings laboratory = settings.laboratory(sample.laboratory());
     Optional<EceRelation> asked = laboratory.relation(key);
-    if (asked.isPresent() && asked.get().takes(key)) {
-      return asked.get();
-    }
-    return standard(key, laboratory);
+    return asked.filter(relation -> fits(relation, key)).orElse(standard(key, laboratory));
+  }
+
+  /** A relation named for a method settles of what kind the readings are that do not say. */
+  private static boolean fits(EceRelation relation, MethodKey key) {
+    boolean unsaid = key.kind() == ReadingKind.UNKNOWN;
+    return relation.takes(key) || (unsaid && Relations.serves(relation, key.method()));
   }
 
   private static EceRelation standard(MethodKey key, LaboratorySettings laboratory) {
@@ -131,11 +134,11 @@ final class Conversion {
     private EceRelation usable(double ec) {
       Optional<EceRelation> asked = laboratory.relation(key);
       EceRelation chosen = relation(sample);
-      if (asked.isPresent() && !asked.get().takes(key)) {
-        note(
+      if (asked.isPresent() && !fits(asked.get(), key)) {
+        once(
             "relation-method",
-            asked.get().name(),
-            "is not made for " + key.label() + "; the default multiplier was used");
+            asked.get().name() + " is not made for " + key.label(),
+            "the default multiplier was used");
       }
       checkRegion(chosen);
       if (chosen.convert(ec, sample.soil()) instanceof Outcome.Refusal refusal) {
@@ -150,15 +153,20 @@ final class Conversion {
 
     private void checkRegion(EceRelation chosen) {
       boolean prairie = chosen.region().equals(LaboratorySettings.PRAIRIE);
-      String once = sample.laboratory() + " " + key.label();
-      if (prairie && !laboratory.isPrairie() && regionsSaid.add(once)) {
-        findings.add(
-            new Finding(
-                "relation-region",
-                "laboratory " + sample.laboratory() + ", " + key.label(),
-                chosen.name() + " was made for " + chosen.domain(),
-                "used as asked; say region: sulfate-prairie if these soils are such, else choose"
-                    + " another"));
+      if (prairie && !laboratory.isPrairie()) {
+        once(
+            "relation-region",
+            chosen.name() + " was made for " + chosen.domain(),
+            "used as asked; say region: sulfate-prairie if these soils are such, else choose"
+                + " another");
+      }
+    }
+
+    /** A finding about all rows of this laboratory and method. */
+    private void once(String code, String found, String done) {
+      String where = "laboratory " + sample.laboratory() + ", " + key.label();
+      if (said.add(code + " " + where)) {
+        findings.add(new Finding(code, where, found, done));
       }
     }
 

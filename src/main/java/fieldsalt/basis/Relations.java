@@ -54,7 +54,7 @@ public final class Relations {
     return ALL.stream().filter(r -> serves(r, method)).toList();
   }
 
-  private static boolean serves(EceRelation relation, Method method) {
+  static boolean serves(EceRelation relation, Method method) {
     return Arrays.stream(fieldsalt.quantity.ReadingKind.values())
         .anyMatch(kind -> relation.takes(MethodKey.of(method, kind)));
   }

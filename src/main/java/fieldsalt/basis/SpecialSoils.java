@@ -48,7 +48,7 @@ final class SpecialSoils {
               sample,
               found,
               "row left out: it is not ECe, which is 1.5 to 6 times higher; extract the paste, or"
-                  + " switch on the inversion with a measured sp_pct"));
+                  + " say paste-probe: invert and give a measured sp_pct"));
     }
     return relation.convert(1, sample.soil()) instanceof Outcome.Refusal no
         ? Optional.of(Rows.finding("paste-slurry", sample, found, "row left out: " + no.reason()))

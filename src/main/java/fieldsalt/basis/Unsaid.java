@@ -1,7 +1,6 @@
 package fieldsalt.basis;
 
 import fieldsalt.finding.Finding;
-import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.TextureGroup;
 import java.util.ArrayList;
@@ -40,12 +39,12 @@ final class Unsaid {
   }
 
   private static boolean withoutTexture(LayerReading r) {
-    return r.method().method() != Method.PASTE
+    return r.relation() instanceof DefaultMultiplier
         && SoilGroup.of(r.sample().soil()) == TextureGroup.UNKNOWN;
   }
 
   private static boolean withoutKind(LayerReading r) {
-    return r.method().kind() == ReadingKind.UNKNOWN;
+    return r.method().kind() == ReadingKind.UNKNOWN && r.relation() instanceof DefaultMultiplier;
   }
 
   private static Map<String, List<LayerReading>> count(

@@ -204,4 +204,16 @@ class DepthTest {
     assertThat(r.fields().get(0).fullProfiles()).isEqualTo(2);
     assertThat(r.readings().rows()).allMatch(x -> Math.abs(x.value() - Math.log(4)) < 0.01);
   }
+
+  @Test
+  void weightsOfTheRootZoneSumToOneHoweverItIsCut() {
+    for (Uptake uptake : Uptake.values()) {
+      RootZone zone = new RootZone(97, uptake);
+      double sum = 0;
+      for (int cm = 0; cm < 200; cm += 7) {
+        sum += zone.weight(cm, cm + 7);
+      }
+      assertThat(sum).isCloseTo(1, within(1e-12));
+    }
+  }
 }

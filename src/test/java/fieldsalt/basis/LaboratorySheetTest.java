@@ -548,4 +548,63 @@ class LaboratorySheetTest {
     assertThat(c.groups().get(0).texture()).isEqualTo(fieldsalt.quantity.TextureGroup.FINE);
     assertThat(c.groups().get(0).priorFactor()).isCloseTo(7.5, within(1e-12));
   }
+
+  @Test
+  void aNamedRelationSettlesTheKindOfReadingThatNobodySaid() {
+    BasisSettings zhang =
+        BasisSettings.defaults()
+            .withLaboratory(
+                "Lab",
+                LaboratorySettings.defaults().withRelation(Method.ONE_TO_ONE, new ZhangEtAl2005()));
+    Samples unsaid = Samples.sample().method(Method.ONE_TO_ONE, ReadingKind.UNKNOWN).ec(2);
+    assertThat(convert(zhang, unsaid).rows().get(0).ece()).isCloseTo(3.7, within(1e-12));
+    Converted slurry =
+        convert(
+            zhang,
+            Samples.sample().method(Method.ONE_TO_ONE, ReadingKind.SLURRY).ec(2),
+            Samples.sample().id("B").method(Method.ONE_TO_ONE, ReadingKind.SLURRY).ec(2));
+    assertThat(slurry.rows()).allMatch(r -> r.relation().equals("DefaultMultiplier"));
+    assertThat(slurry.findings()).filteredOn(f -> f.code().equals("relation-method")).hasSize(1);
+  }
+
+  @Test
+  void gypsumIsSuspectedFromCalciumAndSulphateOfThePaste() {
+    Samples dissolved = Samples.sample().ec(2.5).ions(SodiumTest.calciumSulphate("paste", 25, 30));
+    assertThat(codes(convert(dissolved))).contains("gypsum");
+    assertThat(
+            codes(
+                convert(Samples.sample().ec(2.5).ions(SodiumTest.calciumSulphate("1:5", 25, 30)))))
+        .doesNotContain("gypsum");
+    assertThat(
+            codes(
+                convert(
+                    Samples.sample().ec(2.5).ions(SodiumTest.calciumSulphate("paste", 25, 15)))))
+        .doesNotContain("gypsum");
+  }
+
+  @Test
+  void inASulphatePrairieAHighOneToFiveIsWidenedToItsBounds() {
+    BasisSettings prairie =
+        BasisSettings.defaults()
+            .withLaboratory(
+                "Lab", LaboratorySettings.defaults().withRegion(LaboratorySettings.PRAIRIE));
+    LayerReading r = reading(Samples.sample().ec(2.1), prairie);
+    assertThat(r.factor()).isCloseTo(9.5, within(1e-12));
+    assertThat(conversionSd(r)).isCloseTo(Math.log(9.5 * 2.1 / 2.2) / 3.3, within(1e-9));
+    assertThat(codes(convert(prairie, Samples.sample().ec(2.1)))).contains("gypsum-suspected");
+    assertThat(codes(convert(prairie, Samples.sample().ec(1.9))))
+        .doesNotContain("gypsum-suspected");
+  }
+
+  @Test
+  void anUnknownTemperatureOfAnUncompensatedReadingWidensItsError() {
+    LayerReading known = reading(Samples.sample(), BasisSettings.defaults());
+    LayerReading unknown = reading(Samples.sample().uncompensated(), BasisSettings.defaults());
+    assertThat(unknown.ownVariance() - known.ownVariance()).isCloseTo(0.01, within(1e-12));
+  }
+
+  @Test
+  void aLayerDeeperThanTwoMetresIsAskedAbout() {
+    assertThat(codes(convert(Samples.sample().depth(0, 250)))).contains("deep-layer");
+  }
 }

@@ -222,4 +222,12 @@ class PairsTest {
             .orElseThrow();
     assertThat(meanPaste - meanCheap).isCloseTo(Math.log(1.5), within(0.1));
   }
+
+  // Student's t, 95 % point, 6, 10 and 30 degrees of freedom: 1.943, 1.812, 1.697 (any table)
+  @Test
+  void studentsT() {
+    assertThat(StudentT.quantile95(6)).isCloseTo(1.943, within(0.002));
+    assertThat(StudentT.quantile95(10)).isCloseTo(1.812, within(0.001));
+    assertThat(StudentT.quantile95(30)).isCloseTo(1.697, within(0.001));
+  }
 }

@@ -6,6 +6,7 @@ import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.Ec;
+import fieldsalt.read.Extras;
 import fieldsalt.read.Ions;
 import fieldsalt.read.PairKind;
 import fieldsalt.read.Sample;
@@ -187,6 +188,30 @@ final class Samples {
   Samples row(int v) {
     row = v;
     return this;
+  }
+
+  /** The same row with a value of the user's own column. */
+  static Sample withProperty(Sample s, double value) {
+    return new Sample(
+        s.id(),
+        s.field(),
+        s.place(),
+        s.depth(),
+        s.method(),
+        s.reading(),
+        s.ec(),
+        s.temperatureC(),
+        s.temperatureCompensated(),
+        s.soil(),
+        s.ions(),
+        s.laboratory(),
+        s.date(),
+        s.pair(),
+        s.restedH(),
+        s.composite(),
+        s.source(),
+        new Extras(
+            OptionalDouble.of(value), OptionalDouble.empty(), OptionalDouble.empty(), "", ""));
   }
 
   /** The same row on another line of the file. */

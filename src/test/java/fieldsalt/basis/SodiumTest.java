@@ -39,6 +39,23 @@ class SodiumTest {
         "");
   }
 
+  static Ions calciumSulphate(String method, double ca, double so4) {
+    return new Ions(
+        method,
+        NONE,
+        OptionalDouble.of(ca),
+        NONE,
+        NONE,
+        NONE,
+        OptionalDouble.of(so4),
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        NONE,
+        "");
+  }
+
   private static Ions cations(String method, double na, double ca, double mg, String atMost) {
     return new Ions(
         method,
@@ -287,5 +304,72 @@ class SodiumTest {
     List<Sodium> all = Basis.sodium(List.of(oneToOne, paste), BasisSettings.defaults());
     assertThat(all).hasSize(1);
     assertThat(all.get(0).sar()).isPresent();
+  }
+
+  @Test
+  void aPrintedSarThatItsIonsDoNotGiveIsNamed() {
+    Ions printed =
+        new Ions(
+            "paste",
+            OptionalDouble.of(30),
+            OptionalDouble.of(8),
+            OptionalDouble.of(4),
+            NONE,
+            NONE,
+            NONE,
+            NONE,
+            NONE,
+            OptionalDouble.of(20),
+            NONE,
+            NONE,
+            "");
+    Sodium s = of(Samples.sample().paste(4).ions(printed));
+    assertThat(codes(s)).contains("sar-mismatch");
+    assertThat(s.sar().orElseThrow()).isCloseTo(30 / Math.sqrt(6), within(1e-12));
+  }
+
+  @Test
+  void espFromSarIsNotHandedOverAsMeasured() {
+    List<Sample> rows =
+        List.of(
+            Samples.sample().paste(4).ions(sar(20)).get(),
+            Samples.sample().id("B").paste(4).ions(with(13, 18)).row(3).get());
+    SiteReadings esp =
+        Basis.property(rows, BasisSettings.defaults(), SoilProperty.ESP, new DepthRange(0, 30));
+    assertThat(esp.sites()).extracting(SiteReadings.Site::id).containsExactly("B");
+    assertThat(Math.exp(esp.rows().get(0).value())).isCloseTo(18, within(1e-9));
+  }
+
+  @Test
+  void aColumnOfTheUsersOwnChoice() {
+    List<Sample> rows =
+        List.of(
+            Samples.withProperty(Samples.sample().depth(0, 30).get(), 4),
+            Samples.withProperty(Samples.sample().depth(30, 60).row(3).get(), 10),
+            Samples.withProperty(Samples.sample().id("B").depth(0, 60).row(4).get(), -1));
+    RootZone zone = new RootZone(45, Uptake.UNIFORM);
+    SiteReadings natural =
+        Basis.ownProperty(
+            rows, BasisSettings.defaults(), "nitrate", "mg/kg", Scale.NATURAL, f -> zone);
+    assertThat(natural.property()).isEqualTo("nitrate");
+    assertThat(natural.rows()).extracting(SiteReadings.Row::value).containsExactly(6.0, -1.0);
+    assertThat(natural.rows()).allMatch(r -> r.ownVariance() == 0 && r.loadings().isEmpty());
+    SiteReadings log =
+        Basis.ownProperty(rows, BasisSettings.defaults(), "nitrate", "mg/kg", Scale.LOG, f -> zone);
+    assertThat(log.rows()).hasSize(1);
+    assertThat(log.rows().get(0).value()).isCloseTo(Math.log(6), within(1e-12));
+    assertThat(log.findings()).anyMatch(f -> f.code().equals("not-positive"));
+  }
+
+  @Test
+  void propertiesAreOfTheNewestCampaignToo() {
+    List<Sample> rows =
+        List.of(
+            Samples.sample().paste(4).cec(10).date("2022-03-01").get(),
+            Samples.sample().paste(4).cec(20).date("2025-03-01").row(3).get());
+    SiteReadings cec =
+        Basis.property(rows, BasisSettings.defaults(), SoilProperty.CEC, new DepthRange(0, 30));
+    assertThat(cec.rows()).hasSize(1);
+    assertThat(Math.exp(cec.rows().get(0).value())).isCloseTo(20, within(1e-9));
   }
 }
