@@ -2,13 +2,18 @@ package fieldsalt.cli;
 
 import java.util.function.BiConsumer;
 
-/** One line on a terminal that says which stage runs and how far it is; silent elsewhere. */
+/**
+ * One line on a terminal that says which stage runs and how far it is; silent elsewhere. At each
+ * new stage the memory of the last one is given back: left alone, the collector would hold several
+ * times what a ranch needs.
+ */
 final class Progress implements BiConsumer<String, Double> {
   private static final int WIDTH = 64;
 
   private final Console console;
   private final boolean shown;
   private String last = "";
+  private String stage = "";
 
   Progress(Console console, boolean quiet) {
     this.console = console;
@@ -16,7 +21,11 @@ final class Progress implements BiConsumer<String, Double> {
   }
 
   @Override
-  public void accept(String stage, Double share) {
+  public void accept(String now, Double share) {
+    if (!now.equals(stage)) {
+      stage = now;
+      System.gc();
+    }
     String line =
         share > 0 && share < 1 ? stage + " " + Math.round(100 * share) + " %" : stage + " ...";
     if (shown && !line.equals(last)) {

@@ -54,16 +54,17 @@ record Planned(
   private static final double DEEP_RECLAIM_CM = 90;
 
   static Planned of(Prepared prepared, Mapped mapped, BiConsumer<String, Double> progress) {
-    progress.accept("planning", 0.0);
+    progress.accept("averaging over zones", 0.0);
     List<ZoneGround> grounds = grounds(mapped.zones().zones());
     AreaMeans means = mapped.surface().areaMeans(grounds.stream().map(ZoneGround::points).toList());
+    progress.accept("looking for what to measure next", 0.0);
     Proposals next =
         mapped.surface().measureNext(grounds.stream().map(ZoneGround::points).toList(), NEXT);
     if (!prepared.isEce()) {
       return new Planned(grounds, means, Optional.empty(), next, List.of());
     }
     List<Finding> findings = new ArrayList<>();
-    RanchPlan plan = plan(prepared, mapped, grounds, findings);
+    RanchPlan plan = plan(prepared, mapped, grounds, findings, progress);
     findings.addAll(plan.findings());
     return new Planned(grounds, means, Optional.of(plan), next, findings);
   }
@@ -83,7 +84,11 @@ record Planned(
   }
 
   private static RanchPlan plan(
-      Prepared prepared, Mapped mapped, List<ZoneGround> grounds, List<Finding> findings) {
+      Prepared prepared,
+      Mapped mapped,
+      List<ZoneGround> grounds,
+      List<Finding> findings,
+      BiConsumer<String, Double> progress) {
     List<Finding> sofar = new ArrayList<>(prepared.findings());
     sofar.addAll(mapped.findings());
     Evidence evidence = new Evidence(prepared, mapped.surface(), sofar);
@@ -98,6 +103,7 @@ record Planned(
               FieldSoil.of(field, prepared.ranch().samples(), treatedCm),
               evidence.of(field.name())));
     }
+    progress.accept("mapping what the plan needs", 0.0);
     PlanInput input =
         new PlanInput(
             grounds,
@@ -107,6 +113,7 @@ record Planned(
             properties(prepared, treatedCm),
             prepared.ranch().samples(),
             (long) prepared.job().amount("seed"));
+    progress.accept("planning", 0.0);
     return Planner.plan(input, prepared.plan());
   }
 
