@@ -65,7 +65,7 @@ final class Convert {
 
   private List<Converted.Row> rows() {
     List<Converted.Row> rows = new ArrayList<>();
-    layers.values().forEach(layer -> layer.forEach(r -> rows.add(row(r))));
+    readings.measured().forEach(r -> rows.add(row(r)));
     rows.sort(
         Comparator.comparing((Converted.Row r) -> r.sample().source().file())
             .thenComparingInt(r -> r.sample().source().row())

@@ -12,6 +12,9 @@ final class OtherCores {
   private OtherCores() {}
 
   static List<LayerReading> widened(List<LayerReading> readings, double sdLn) {
+    if (readings.stream().noneMatch(r -> r.sample().pair() == PairKind.CORE)) {
+      return readings;
+    }
     IdentityHashMap<LayerReading, Double> more = new IdentityHashMap<>();
     LayerKey.group(readings)
         .values()

@@ -85,13 +85,12 @@ final class SpecialSoils {
     double upper = plain.dSPerM();
     double lower = Math.min(upper, GYPSUM_EC + f * Math.max(0, ec - GYPSUM_EC));
     double sd = Math.max(plain.sdLn(), Math.log(upper / lower) / 3.3);
-    String bounds = "ECe between " + Rows.number(lower) + " and " + Rows.number(upper) + " dS/m";
     if (hasGypsum(sample)) {
       notes.add(
           Rows.finding(
               "gypsum",
               sample,
-              "gypsum dissolves in the extract: " + bounds,
+              "gypsum dissolves in the extract: " + between(lower, upper),
               "the geometric mean is used with a wide error; ask for a saturated paste"));
       return new Outcome.Ece(Math.sqrt(upper * lower), sd, plain.warnings());
     }
@@ -101,11 +100,15 @@ final class SpecialSoils {
           Rows.finding(
               "gypsum-suspected",
               sample,
-              "EC1:5 of 2 dS/m or more in a sulphate soil: " + bounds,
+              "EC1:5 of 2 dS/m or more in a sulphate soil: " + between(lower, upper),
               "the multiplier is used with a wide error; ask for a saturated paste"));
       return new Outcome.Ece(upper, sd, plain.warnings());
     }
     return plain;
+  }
+
+  private static String between(double lower, double upper) {
+    return "ECe between " + Rows.number(lower) + " and " + Rows.number(upper) + " dS/m";
   }
 
   /** 1 % gypsum or more, or calcium and sulphate of the paste both above 20 meq/L. */
