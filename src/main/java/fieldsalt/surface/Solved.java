@@ -42,16 +42,18 @@ record Solved(Observations data, CovarianceModel model, MixedModel solution, dou
 
   /** D of one part: upper triangle only. */
   private static double[][] covariance(FieldRows rows, CovarianceModel model, double[][] h) {
-    int n = rows.siteOf().length;
+    int[] site = rows.siteOf();
+    int n = site.length;
     double[][] d = new double[n][n];
+    double[] bySite = new double[h.length];
+    Covariances covariances = new Covariances(model, h.length);
     for (int i = 0; i < n; i++) {
-      double[] hi = h[rows.siteOf()[i]];
+      if (i == 0 || site[i] != site[i - 1]) {
+        covariances.ofDistances(h[site[i]], site[i], h.length, bySite);
+      }
       d[i][i] = model.pointVariance() + rows.own()[i];
       for (int j = i + 1; j < n; j++) {
-        d[i][j] =
-            rows.siteOf()[j] == rows.siteOf()[i]
-                ? model.pointVariance()
-                : model.covariance(hi[rows.siteOf()[j]]);
+        d[i][j] = site[j] == site[i] ? model.pointVariance() : bySite[site[j]];
       }
     }
     return d;

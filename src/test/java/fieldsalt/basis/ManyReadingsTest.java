@@ -58,7 +58,8 @@ class ManyReadingsTest {
   }
 
   @Test
-  void convertingCostsAtMostThreeTimesTheReadingOfTheSameFile(@TempDir Path folder) throws IOException {
+  void convertingCostsAtMostThreeTimesTheReadingOfTheSameFile(@TempDir Path folder)
+      throws IOException {
     Path file = folder.resolve("many.csv");
     StringBuilder text =
         new StringBuilder("id,depth_top_cm,depth_bottom_cm,method,ec,unit,texture,lab\n");
