@@ -5,6 +5,7 @@ import fieldsalt.handover.CsvTable;
 import fieldsalt.handover.HandoverInput;
 import fieldsalt.handover.MachineJob;
 import fieldsalt.handover.SurfaceLabels;
+import fieldsalt.plan.CropYields;
 import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.RateRow;
 import fieldsalt.plan.ZonePlan;
@@ -105,7 +106,10 @@ final class HandoverParts {
     return String.format(Locale.ROOT, "%." + decimals + "f", value);
   }
 
-  /** Writes {@code rates.csv} and {@code next.csv}; the names of what was written. */
+  /**
+   * Writes {@code rates.csv}, {@code crops.csv} and {@code next.csv}; the names of what was
+   * written.
+   */
   static List<String> writeTables(Path folder, Prepared prepared, Planned planned)
       throws IOException {
     List<String> names = new ArrayList<>();
@@ -117,10 +121,36 @@ final class HandoverParts {
       }
       new CsvTable(RateRow.header(units), rows).write(folder.resolve("rates.csv"));
       names.add("rates.csv");
+      cropsTable(planned.plan().get()).write(folder.resolve("crops.csv"));
+      names.add("crops.csv");
     }
     new CsvTable(NEXT_HEADER, next(prepared, planned)).write(folder.resolve("next.csv"));
     names.add("next.csv");
     return names;
+  }
+
+  /** Expected relative yield of every compared crop in every zone, largest over the ranch first. */
+  private static CsvTable cropsTable(RanchPlan plan) {
+    List<String> header = new ArrayList<>(List.of("crop", "ranch_yield_pct"));
+    plan.zones().forEach(zone -> header.add(zone.zone().name() + "_yield_pct"));
+    header.addAll(List.of("rating", "source", "confidence"));
+    List<List<Object>> rows = new ArrayList<>();
+    for (CropYields crop : plan.crops()) {
+      List<Object> row = new ArrayList<>();
+      row.add(crop.crop().name());
+      row.add(crop.ranchPct().map(HandoverParts::tenths).orElse(null));
+      for (int z = 0; z < plan.zones().size(); z++) {
+        row.add(crop.zonePct().isEmpty() ? null : tenths(crop.zonePct().get(z)));
+      }
+      row.addAll(
+          List.of(crop.crop().ratingInWords(), crop.crop().source(), crop.crop().confidence()));
+      rows.add(java.util.Collections.unmodifiableList(row));
+    }
+    return new CsvTable(header, rows);
+  }
+
+  private static Object tenths(double value) {
+    return Math.round(10 * value) / 10.0;
   }
 
   static UnitSystem units(JobDocument job) {

@@ -60,6 +60,8 @@ class SampleRanchTest {
             "p-above.sld",
             "TASKDATA.zip",
             "rates.csv",
+            "crops.csv",
+            "next.csv",
             "report.html",
             "run.json");
   }
@@ -91,6 +93,24 @@ class SampleRanchTest {
       assertThat(p.path("ece_low").asDouble()).isLessThan(p.path("ece_dS_m").asDouble());
       assertThat(p.path("ece_high").asDouble()).isGreaterThan(p.path("ece_dS_m").asDouble());
       assertThat(p.path("p_above").asDouble()).isBetween(0.0, 1.0);
+    }
+  }
+
+  @Test
+  void cropsAreComparedZoneByZoneLargestYieldFirst() throws IOException {
+    List<String> lines = Files.readAllLines(folder.resolve("crops.csv"));
+    assertThat(lines).hasSize(13); // twelve common crops
+    assertThat(lines.get(0))
+        .startsWith("crop,ranch_yield_pct,north-1_yield_pct")
+        .endsWith("source,confidence");
+    assertThat(lines.get(1)).doesNotStartWith("Alfalfa");
+    double last = 100;
+    for (String line : lines.subList(1, lines.size())) {
+      String name =
+          line.startsWith("\"") ? line.substring(0, line.indexOf('"', 1) + 1) : line.split(",")[0];
+      double ranch = Double.parseDouble(line.substring(name.length() + 1).split(",")[0]);
+      assertThat(ranch).isBetween(0.0, last);
+      last = ranch;
     }
   }
 
