@@ -160,7 +160,8 @@ public final class ZoneAdvices {
     if (plan.productTPerHa() > 0) {
       sure.add("gypsum is needed: " + Figures.chance(plan.gypsum().chance()));
     }
-    sure.add("leaching is needed: " + Figures.chance(plan.reclamation().chance()));
+    String need = sure.isEmpty() ? "leaching is needed: " : "leaching: ";
+    sure.add(need + Figures.chance(plan.reclamation().chance()));
     planned().forEach(m -> sure.add(name(m) + " pays back: " + Figures.chance(m.chancePaysBack())));
     return "Chance that " + String.join("; ", sure);
   }
