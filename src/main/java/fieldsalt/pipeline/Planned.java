@@ -64,7 +64,7 @@ record Planned(
       return new Planned(grounds, means, Optional.empty(), next, List.of());
     }
     List<Finding> findings = new ArrayList<>();
-    RanchPlan plan = plan(prepared, mapped, grounds, findings, progress);
+    RanchPlan plan = plan(prepared, mapped, grounds, means, findings, progress);
     findings.addAll(plan.findings());
     return new Planned(grounds, means, Optional.of(plan), next, findings);
   }
@@ -87,6 +87,7 @@ record Planned(
       Prepared prepared,
       Mapped mapped,
       List<ZoneGround> grounds,
+      AreaMeans means,
       List<Finding> findings,
       BiConsumer<String, Double> progress) {
     List<Finding> sofar = new ArrayList<>(prepared.findings());
@@ -112,7 +113,8 @@ record Planned(
             toReclaim(prepared),
             properties(prepared, treatedCm),
             prepared.ranch().samples(),
-            (long) prepared.job().amount("seed"));
+            (long) prepared.job().amount("seed"),
+            Optional.of(means));
     progress.accept("planning", 0.0);
     return Planner.plan(input, prepared.plan());
   }

@@ -1,6 +1,7 @@
 package fieldsalt.plan;
 
 import fieldsalt.read.Sample;
+import fieldsalt.surface.AreaMeans;
 import fieldsalt.surface.Surface;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param eceToReclaim surface of ln ECe, mean of the depth to reclaim; the root zone's where empty
  * @param samples rows as read, to find a zone's own texture and the sites that lack sodium
  * @param seed of the draws
+ * @param eceMeans the zones' means of {@code ece} where the caller has them; worked out if empty
  */
 public record PlanInput(
     List<ZoneGround> zones,
@@ -22,11 +24,24 @@ public record PlanInput(
     Optional<Surface> eceToReclaim,
     SoilProperties soil,
     List<Sample> samples,
-    long seed) {
+    long seed,
+    Optional<AreaMeans> eceMeans) {
   public PlanInput {
     zones = List.copyOf(zones);
     fields = List.copyOf(fields);
     samples = List.copyOf(samples);
+  }
+
+  /** Without zone means at hand. */
+  public PlanInput(
+      List<ZoneGround> zones,
+      List<FieldGround> fields,
+      Surface ece,
+      Optional<Surface> eceToReclaim,
+      SoilProperties soil,
+      List<Sample> samples,
+      long seed) {
+    this(zones, fields, ece, eceToReclaim, soil, samples, seed, Optional.empty());
   }
 
   FieldGround fieldOf(ZoneGround zone) {

@@ -27,7 +27,11 @@ record ZoneSalt(
 
   /** Every zone's salt, moving together. */
   static List<ZoneSalt> of(List<ZoneGround> zones, Surface ece, Draws draws) {
-    AreaMeans means = ece.areaMeans(zones.stream().map(ZoneGround::points).toList());
+    return of(zones, ece, ece.areaMeans(zones.stream().map(ZoneGround::points).toList()), draws);
+  }
+
+  /** The same where the zones' means are at hand. */
+  static List<ZoneSalt> of(List<ZoneGround> zones, Surface ece, AreaMeans means, Draws draws) {
     double[][] drawn = new JointLognormal(means.mean(), means.covariance()).draw(draws);
     ZoneSalt[] salts = new ZoneSalt[zones.size()];
     for (int z = 0; z < salts.length; z++) {

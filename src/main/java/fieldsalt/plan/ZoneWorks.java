@@ -29,7 +29,11 @@ final class ZoneWorks {
         input.zones().stream()
             .map(z -> SodiumSites.soilOf(z, input.fieldOf(z).soil(), input.samples()))
             .toList();
-    salts = ZoneSalt.of(input.zones(), input.ece(), draws);
+    salts =
+        input
+            .eceMeans()
+            .map(means -> ZoneSalt.of(input.zones(), input.ece(), means, draws))
+            .orElseGet(() -> ZoneSalt.of(input.zones(), input.ece(), draws));
     toReclaim = input.eceToReclaim().map(s -> ZoneSalt.of(input.zones(), s, draws)).orElse(salts);
     soilDraws = SoilDraws.of(input, soils, draws);
     gypsumNeed = new GypsumNeed(settings, soilDraws);
