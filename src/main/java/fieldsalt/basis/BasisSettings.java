@@ -47,6 +47,9 @@ public record BasisSettings(
   }
 
   LaboratorySettings laboratory(String name) {
+    if (laboratories.isEmpty()) {
+      return LaboratorySettings.defaults();
+    }
     LaboratorySettings exact = laboratories.get(name);
     return exact != null
         ? exact

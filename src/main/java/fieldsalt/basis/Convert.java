@@ -6,10 +6,13 @@ import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.TextureGroup;
 import fieldsalt.read.Sample;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 
 /** Makes the converted table: rows, factors before and after pairs, means. */
@@ -19,6 +22,7 @@ final class Convert {
   private final BasisSettings settings;
   private final LayerReadings readings;
   private final Map<LayerKey, List<LayerReading>> layers;
+  private final Set<LayerReading> paired;
   private final Offsets offsets;
   private final FactorPosterior posterior;
   private final List<Finding> findings = new ArrayList<>();
@@ -46,7 +50,23 @@ final class Convert {
     this.layers = LayerKey.group(readings.measured());
     this.offsets = new Offsets(readings.measured());
     this.posterior = new FactorPosterior(layers, settings.options().dropPairs(), offsets);
+    this.paired = paired(layers, settings.options().dropPairs());
     findings.addAll(readings.findings());
+  }
+
+  /** Readings of layers that were also read directly, but of sites whose pairs are dropped. */
+  private static Set<LayerReading> paired(
+      Map<LayerKey, List<LayerReading>> layers, Set<String> dropped) {
+    Set<LayerReading> paired = Collections.newSetFromMap(new IdentityHashMap<>());
+    layers.forEach(
+        (key, rows) -> {
+          if (rows.size() > 1
+              && !dropped.contains(key.id())
+              && rows.stream().anyMatch(r -> r.method().isBasis())) {
+            paired.addAll(rows);
+          }
+        });
+    return paired;
   }
 
   Converted converted() {
@@ -156,9 +176,7 @@ final class Convert {
   }
 
   private boolean isPaired(LayerReading reading) {
-    return !settings.options().dropPairs().contains(reading.sample().id())
-        && layers.get(LayerKey.of(reading.sample())).stream()
-            .anyMatch(other -> other.method().isBasis());
+    return paired.contains(reading);
   }
 
   private List<Converted.Pair> pairs() {

@@ -6,7 +6,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,16 +30,38 @@ record LayerKey(String id, String field, Optional<LocalDate> date, DepthRange de
     return byTop != 0 ? byTop : Double.compare(depth.bottomCm(), other.depth.bottomCm());
   }
 
-  /** Readings by layer, layers in order, readings in the order given. */
+  /** By id and depth alone: text keeps its hash, and few layers differ in the rest. */
+  @Override
+  public int hashCode() {
+    return 31 * id.hashCode() + Double.hashCode(depth.topCm());
+  }
+
+  /**
+   * Readings by layer, layers in order, readings in the order given. Readings that come in order
+   * cost one pass.
+   */
   static Map<LayerKey, List<LayerReading>> group(Collection<LayerReading> readings) {
-    Map<LayerKey, List<LayerReading>> found = new HashMap<>();
+    Map<LayerKey, List<LayerReading>> layers = new LinkedHashMap<>(2 * readings.size());
+    boolean inOrder = true;
+    LayerKey last = null;
     for (LayerReading reading : readings) {
-      found.computeIfAbsent(of(reading.sample()), k -> new ArrayList<>(2)).add(reading);
+      LayerKey key = of(reading.sample());
+      int step = last == null ? -1 : last.compareTo(key);
+      inOrder &= step <= 0;
+      if (step != 0) {
+        last = key;
+      }
+      layers.computeIfAbsent(key, k -> new ArrayList<>(2)).add(reading);
     }
-    List<LayerKey> keys = new ArrayList<>(found.keySet());
+    return inOrder ? layers : sorted(layers);
+  }
+
+  private static Map<LayerKey, List<LayerReading>> sorted(
+      Map<LayerKey, List<LayerReading>> layers) {
+    List<LayerKey> keys = new ArrayList<>(layers.keySet());
     Collections.sort(keys);
-    Map<LayerKey, List<LayerReading>> layers = new LinkedHashMap<>(2 * keys.size());
-    keys.forEach(key -> layers.put(key, found.get(key)));
-    return layers;
+    Map<LayerKey, List<LayerReading>> sorted = new LinkedHashMap<>(2 * keys.size());
+    keys.forEach(key -> sorted.put(key, layers.get(key)));
+    return sorted;
   }
 }

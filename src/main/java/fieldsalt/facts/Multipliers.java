@@ -61,9 +61,12 @@ public final class Multipliers {
 
   /** The first of these textures that has a row; empty if none has. */
   public Optional<Multiplier> find(Method method, ReadingKind kind, List<Texture> textures) {
-    return textures.stream()
-        .map(t -> Optional.ofNullable(rows.get(new Key(method, kind, t))))
-        .flatMap(Optional::stream)
-        .findFirst();
+    for (Texture texture : textures) {
+      Multiplier row = rows.get(new Key(method, kind, texture));
+      if (row != null) {
+        return Optional.of(row);
+      }
+    }
+    return Optional.empty();
   }
 }
