@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -16,11 +17,21 @@ import org.locationtech.jts.index.strtree.STRtree;
 /**
  * Rounds places to a grid of degrees. A place that zones added to the field's boundary is put on
  * the straight line between the boundary's own rounded vertices, at a place near it where the grid
- * comes closest to that line: rounding then takes nothing from the field.
+ * comes closest to that line; where no place near it is on the line, the next places that are
+ * become vertices too, so that rounding takes next to nothing from the field.
  */
 final class BoundaryRounding {
   /** Grid steps that a vertex may be slid along the boundary. */
   private static final int MOST_STEPS = 24;
+
+  /** Grid steps from a vertex within which the boundary is brought back to its straight line. */
+  private static final int MOST_STEPS_BACK = 4_000;
+
+  /** Grid steps from the line within which a place counts as on it. */
+  private static final double ON_LINE = 0.02;
+
+  /** Metres from an edge within which a vertex counts as on it. */
+  private static final double NEAR_M = 1e-3;
 
   private final LonLatZones.ToLonLat toLonLat;
   private final double perDegree;
@@ -28,6 +39,7 @@ final class BoundaryRounding {
   private final List<LineSegment> edges = new ArrayList<>();
   private final STRtree index = new STRtree();
   private final TreeMap<Integer, List<Coordinate>> addedByEdge = new TreeMap<>();
+  private final Map<Coordinate, Integer> edgeOfAdded = new HashMap<>();
 
   BoundaryRounding(Geometry field, LonLatZones.ToLonLat toLonLat, double perDegree) {
     this.toLonLat = toLonLat;
@@ -78,7 +90,7 @@ final class BoundaryRounding {
       return;
     }
     Envelope box = new Envelope(vertex);
-    box.expandBy(1e-3);
+    box.expandBy(NEAR_M);
     int nearest = -1;
     for (Object found : index.query(box)) {
       int edge = (Integer) found;
@@ -88,7 +100,7 @@ final class BoundaryRounding {
     }
     if (nearest >= 0) {
       List<Coordinate> added = addedByEdge.computeIfAbsent(nearest, k -> new ArrayList<>());
-      if (!added.contains(vertex)) {
+      if (edgeOfAdded.putIfAbsent(vertex, nearest) == null) {
         added.add(vertex);
       }
     }
@@ -122,25 +134,45 @@ final class BoundaryRounding {
 
   /** The grid place nearest to the line within some steps along it, the nearer one of equals. */
   private Coordinate bestNear(Coordinate from, Coordinate to, double at, int free) {
-    boolean byX = Math.abs(to.x - from.x) >= Math.abs(to.y - from.y);
-    double start = byX ? from.x : from.y;
-    double run = byX ? to.x - from.x : to.y - from.y;
-    double other = byX ? from.y : from.x;
-    double rise = byX ? to.y - from.y : to.x - from.x;
-    double middle = Math.rint((start + at * run) * perDegree);
-    Coordinate best = null;
+    Straight line = new Straight(from, to, perDegree);
+    double middle = line.step(at);
+    double best = middle;
     double least = Double.POSITIVE_INFINITY;
     for (int k = -free; k <= free; k++) {
-      double along = (middle + k) / perDegree;
-      double exact = run == 0 ? other : other + rise * (along - start) / run;
-      double across = grid(exact);
-      double off = Math.abs(across - exact) * perDegree + 1e-4 * Math.abs(k);
+      double off = line.off(middle + k) + 1e-4 * Math.abs(k);
       if (off < least) {
         least = off;
-        best = byX ? new Coordinate(along, across) : new Coordinate(across, along);
+        best = middle + k;
       }
     }
-    return best;
+    return line.place(best);
+  }
+
+  /**
+   * Vertices that bring the boundary back to its straight line between two vertices of zones that
+   * follow one another on it.
+   *
+   * @return none to two places in degrees, in the order from the first to the second vertex
+   */
+  List<Coordinate> between(Coordinate firstM, Coordinate secondM) {
+    Integer edge = edgeOfAdded.getOrDefault(firstM, edgeOfAdded.get(secondM));
+    if (edge == null) {
+      return List.of();
+    }
+    LineSegment metres = edges.get(edge);
+    if (metres.distance(firstM) > NEAR_M || metres.distance(secondM) > NEAR_M) {
+      return List.of();
+    }
+    Straight line = new Straight(toDegrees(metres.p0), toDegrees(metres.p1), perDegree);
+    double first = line.stepOf(place(firstM));
+    double second = line.stepOf(place(secondM));
+    List<Coordinate> back = new ArrayList<>();
+    OptionalDouble near = line.nextOn(first, second, MOST_STEPS_BACK, ON_LINE);
+    near.ifPresent(step -> back.add(line.place(step)));
+    double start = near.orElse(first);
+    line.nextOn(second, start, MOST_STEPS_BACK, ON_LINE)
+        .ifPresent(step -> back.add(line.place(step)));
+    return back;
   }
 
   /** Where a vertex of a zone goes, degrees. */

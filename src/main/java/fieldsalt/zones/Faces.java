@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -92,10 +91,13 @@ final class Faces {
     return noded;
   }
 
-  /** Each edge once; where an outline and a line fall together the outline stays. */
+  /**
+   * Each edge once; where an outline and a line fall together the outline stays. The key has an
+   * order but no equality of its own, so that only a sorted map tells that two edges are one.
+   */
   private static Collection<SegmentString> distinct(
       Collection<SegmentString> noded, Optional<PointOnGeometryLocator> inside) {
-    Map<OrientedCoordinateArray, SegmentString> kept = new LinkedHashMap<>();
+    Map<OrientedCoordinateArray, SegmentString> kept = new TreeMap<>();
     for (SegmentString edge : noded) {
       if (isOutline(edge) && edge.size() > 1) {
         kept.merge(new OrientedCoordinateArray(edge.getCoordinates()), edge, Faces::bothSides);

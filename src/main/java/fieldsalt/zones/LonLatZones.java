@@ -138,7 +138,11 @@ public final class LonLatZones {
       List<Coordinate> run = new ArrayList<>();
       run.add(rounding.place(ring[(start + done) % n]));
       while (done < n && across(ring, (start + done) % n) == other) {
-        run.add(rounding.place(ring[(start + done + 1) % n]));
+        Coordinate next = ring[(start + done + 1) % n];
+        if (other == LabelledLine.OUT) {
+          run.addAll(rounding.between(ring[(start + done) % n], next));
+        }
+        run.add(rounding.place(next));
         done++;
       }
       if (other == LabelledLine.OUT) {
