@@ -8,82 +8,115 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.IntStream;
-import java.util.zip.Deflater;
 
 /**
  * GeoTIFF 1.0 of one Float32 band: tiles of 256 x 256 cells, Deflate, -9999 outside the fields,
  * description and unit in the metadata that GDAL reads, overviews by means of 2 x 2 cells where the
- * raster is larger than two tiles. Tiles are written as they are made; a raster is held once.
+ * raster is larger than two tiles. Rows are taken from the north as they are made and written at
+ * every 256th: no more than a strip of the raster, and one of each overview, is held.
  */
-final class GeoTiffWriter {
+final class GeoTiffWriter implements AutoCloseable {
   static final float NODATA = -9999f;
-  private static final int TILE = 256;
 
   private final FileChannel out;
   private final RasterBand band;
   private final RanchProjection projection;
+  private final List<TileLevel> levels = new ArrayList<>();
+  private int rows;
 
-  private GeoTiffWriter(FileChannel out, RasterBand band, RanchProjection projection) {
-    this.out = out;
+  /**
+   * Begins a new file; a local system gets a georeference but no EPSG code.
+   *
+   * @throws java.nio.file.FileAlreadyExistsException if there is one of that name
+   */
+  GeoTiffWriter(Path file, RasterBand band, RanchProjection projection) throws IOException {
     this.band = band;
     this.projection = projection;
-  }
-
-  /** Writes a new file; a local system gets a georeference but no EPSG code. */
-  static void write(Path file, RasterBand band, RanchProjection projection) throws IOException {
-    try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      new GeoTiffWriter(channel, band, projection).write();
+    int columns = band.grid().columns();
+    int down = band.grid().rows();
+    levels.add(new TileLevel(columns, down));
+    while (columns > 2 * TileLevel.TILE || down > 2 * TileLevel.TILE) {
+      columns = (columns + 1) / 2;
+      down = (down + 1) / 2;
+      levels.add(new TileLevel(columns, down));
     }
-  }
-
-  private void write() throws IOException {
+    out = FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
     writeFully(ByteBuffer.allocate(Tiff.HEADER_BYTES));
-    List<Tiff> directories = new ArrayList<>();
-    Level level = new Level(band.values(), band.grid().columns(), band.grid().rows());
-    directories.add(described(tiles(level)));
-    while (level.isLarge()) {
-      level = level.halved();
-      directories.add(tiles(level).longs(254, 1));
-    }
-    writeDirectories(directories);
   }
 
-  private Tiff tiles(Level level) throws IOException {
-    int across = level.tilesAcross();
-    int down = level.tilesDown();
-    int[] offsets = new int[across * down];
-    int[] counts = new int[across * down];
-    for (int row = 0; row < down; row++) {
-      int tileRow = row;
-      List<byte[]> packed =
-          IntStream.range(0, across)
-              .parallel()
-              .mapToObj(column -> deflate(level.tile(column, tileRow)))
-              .toList();
-      for (int column = 0; column < across; column++) {
-        offsets[row * across + column] = position();
-        counts[row * across + column] = packed.get(column).length;
-        writeFully(ByteBuffer.wrap(packed.get(column)));
+  /** Writes a whole raster, row by row from the north-west, NaN where there is no value. */
+  static void write(Path file, RasterBand band, float[] values, RanchProjection projection)
+      throws IOException {
+    try (GeoTiffWriter writer = new GeoTiffWriter(file, band, projection)) {
+      writer.rows(values, band.grid().rows());
+    }
+  }
+
+  /**
+   * Takes the next rows from the north.
+   *
+   * @param values of so many whole rows, more behind them are left alone; NaN where there is none
+   */
+  void rows(float[] values, int count) throws IOException {
+    int columns = band.grid().columns();
+    for (int row = 0; row < count; row++) {
+      add(0, values, row * columns);
+    }
+    rows += count;
+  }
+
+  /** One row into a level; a level that is full is written, and its halved rows go one up. */
+  private void add(int level, float[] values, int from) throws IOException {
+    TileLevel own = levels.get(level);
+    own.add(values, from);
+    if (own.isFull()) {
+      flush(level);
+    }
+  }
+
+  private void flush(int level) throws IOException {
+    TileLevel own = levels.get(level);
+    for (byte[] tile : own.packed()) {
+      own.wrote(position(), tile.length);
+      writeFully(ByteBuffer.wrap(tile));
+    }
+    if (level + 1 < levels.size()) {
+      for (float[] row : own.halved()) {
+        add(level + 1, row, 0);
       }
     }
-    return new Tiff()
-        .longs(256, level.columns)
-        .longs(257, level.rows)
-        .shorts(258, 32)
-        .shorts(259, 8)
-        .shorts(262, 1)
-        .shorts(277, 1)
-        .shorts(284, 1)
-        .shorts(322, TILE)
-        .shorts(323, TILE)
-        .longs(324, offsets)
-        .longs(325, counts)
-        .shorts(339, 3)
-        .text(42113, "-9999");
+    own.clear();
+  }
+
+  /**
+   * Writes what is left, and the directories.
+   *
+   * @throws IllegalStateException if rows are missing
+   */
+  @Override
+  public void close() throws IOException {
+    try (out) {
+      if (rows != band.grid().rows()) {
+        throw new IllegalStateException(
+            "a raster of " + band.grid().rows() + " rows got " + rows + " of them");
+      }
+      for (int level = 0; level < levels.size(); level++) {
+        if (!levels.get(level).isEmpty()) {
+          flush(level);
+        }
+      }
+      writeDirectories();
+    }
+  }
+
+  private List<Tiff> directories() {
+    List<Tiff> directories = new ArrayList<>();
+    for (TileLevel level : levels) {
+      Tiff directory = level.directory();
+      directories.add(directories.isEmpty() ? described(directory) : directory.longs(254, 1));
+    }
+    return directories;
   }
 
   private Tiff described(Tiff directory) {
@@ -146,7 +179,8 @@ final class GeoTiffWriter {
         .formatted(name, role, Xml.escape(value));
   }
 
-  private void writeDirectories(List<Tiff> directories) throws IOException {
+  private void writeDirectories() throws IOException {
+    List<Tiff> directories = directories();
     if ((position() & 1) == 1) {
       writeFully(ByteBuffer.allocate(1));
     }
@@ -170,72 +204,6 @@ final class GeoTiffWriter {
   private void writeFully(ByteBuffer bytes) throws IOException {
     while (bytes.hasRemaining()) {
       out.write(bytes);
-    }
-  }
-
-  private static byte[] deflate(byte[] tile) {
-    Deflater deflater = new Deflater(Deflater.DEFAULT_COMPRESSION);
-    try {
-      deflater.setInput(tile);
-      deflater.finish();
-      byte[] room = new byte[tile.length + 1024];
-      int length = deflater.deflate(room);
-      return Arrays.copyOf(room, length);
-    } finally {
-      deflater.end();
-    }
-  }
-
-  /** The band at one resolution. */
-  private record Level(float[] values, int columns, int rows) {
-    boolean isLarge() {
-      return columns > 2 * TILE || rows > 2 * TILE;
-    }
-
-    int tilesAcross() {
-      return (columns + TILE - 1) / TILE;
-    }
-
-    int tilesDown() {
-      return (rows + TILE - 1) / TILE;
-    }
-
-    byte[] tile(int tileColumn, int tileRow) {
-      ByteBuffer tile = ByteBuffer.allocate(TILE * TILE * Float.BYTES).order(Tiff.ORDER);
-      for (int r = tileRow * TILE; r < (tileRow + 1) * TILE; r++) {
-        for (int c = tileColumn * TILE; c < (tileColumn + 1) * TILE; c++) {
-          float value = c < columns && r < rows ? values[r * columns + c] : Float.NaN;
-          tile.putFloat(Float.isFinite(value) ? value : NODATA);
-        }
-      }
-      return tile.array();
-    }
-
-    Level halved() {
-      int halfColumns = (columns + 1) / 2;
-      int halfRows = (rows + 1) / 2;
-      float[] half = new float[halfColumns * halfRows];
-      for (int r = 0; r < halfRows; r++) {
-        for (int c = 0; c < halfColumns; c++) {
-          half[r * halfColumns + c] = mean(2 * c, 2 * r);
-        }
-      }
-      return new Level(half, halfColumns, halfRows);
-    }
-
-    private float mean(int column, int row) {
-      double sum = 0;
-      int known = 0;
-      for (int r = row; r < Math.min(row + 2, rows); r++) {
-        for (int c = column; c < Math.min(column + 2, columns); c++) {
-          float value = values[r * columns + c];
-          if (Float.isFinite(value)) {
-            sum += value;
-            known++;
-          }
-        }
-      }
-      return known == 0 ? Float.NaN : (float) (sum / known);
     }
   }
 }

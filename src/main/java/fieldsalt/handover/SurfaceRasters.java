@@ -1,6 +1,7 @@
 package fieldsalt.handover;
 
 import fieldsalt.geo.RanchProjection;
+import fieldsalt.surface.Grid;
 import fieldsalt.surface.SurfaceMap;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -30,21 +31,21 @@ final class SurfaceRasters {
       String suffix = maps.size() == 1 ? "" : "-" + safe.get(names.get(i));
       String of = maps.size() == 1 ? "" : ", " + names.get(i);
       SurfaceMap map = maps.get(i);
-      written.add(raster(folder, "ece" + suffix, of, band(map, map.median(), median(), true)));
-      written.add(raster(folder, "ece-error" + suffix, of, band(map, map.error(), error(), false)));
-      written.add(raster(folder, "p-above" + suffix, of, band(map, map.chance(), chance(), false)));
+      Grid grid = map.grid();
+      RasterBand ece = new RasterBand(grid, median(), labels.unit());
+      written.add(raster(folder, "ece" + suffix, of, ece, map.median()));
+      RasterBand error = new RasterBand(grid, error(), "");
+      written.add(raster(folder, "ece-error" + suffix, of, error, map.error()));
+      RasterBand chance = new RasterBand(grid, chance(), "");
+      written.add(raster(folder, "p-above" + suffix, of, chance, map.chance()));
     }
     return written;
   }
 
-  private WrittenFile raster(Path folder, String name, String of, RasterBand band)
+  private WrittenFile raster(Path folder, String name, String of, RasterBand band, float[] values)
       throws IOException {
-    GeoTiffWriter.write(folder.resolve(name + ".tif"), band, projection);
+    GeoTiffWriter.write(folder.resolve(name + ".tif"), band, values, projection);
     return new WrittenFile(name + ".tif", band.description() + of);
-  }
-
-  private RasterBand band(SurfaceMap map, float[] values, String what, boolean hasUnit) {
-    return new RasterBand(map.grid(), values, what, hasUnit ? labels.unit() : "");
   }
 
   private String median() {

@@ -1,6 +1,7 @@
 package fieldsalt.handover;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -97,7 +98,8 @@ class GeoTiffWriterTest {
     }
     GeoTiffWriter.write(
         dir.resolve("big.tif"),
-        new RasterBand(grid, values, "rows", ""),
+        new RasterBand(grid, "rows", ""),
+        values,
         Projections.ofEpsg(32612));
     JsonNode overviews = info("big.tif").path("bands").get(0).path("overviews");
     assertThat(overviews).hasSize(2);
@@ -106,6 +108,40 @@ class GeoTiffWriterTest {
     String at =
         Gdal.run(dir, "gdallocationinfo", "-valonly", "-overview", "1", "big.tif", "200", "600");
     assertThat(Double.parseDouble(at.trim())).isCloseTo(600.5, within(1e-6));
+  }
+
+  /** However many rows are handed in at a time. */
+  @Test
+  void rowsAsTheyAreMadeGiveTheSameFile() throws IOException {
+    Grid grid = new Grid(0, 0, 1, 601, 1031);
+    float[] values = new float[grid.cells()];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = i % 7 == 0 ? Float.NaN : (float) Math.sin(i / 1000.0);
+    }
+    RasterBand band = new RasterBand(grid, "waves", "");
+    GeoTiffWriter.write(dir.resolve("whole.tif"), band, values, Projections.local());
+    try (GeoTiffWriter writer =
+        new GeoTiffWriter(dir.resolve("rows.tif"), band, Projections.local())) {
+      int row = 0;
+      for (int count : new int[] {1, 255, 3, 300, 0, 400, 72}) {
+        float[] some =
+            java.util.Arrays.copyOfRange(values, row * 601, Math.min(1031, row + count + 5) * 601);
+        writer.rows(some, count);
+        row += count;
+      }
+      assertThat(row).isEqualTo(1031);
+    }
+    assertThat(dir.resolve("rows.tif")).hasSameBinaryContentAs(dir.resolve("whole.tif"));
+  }
+
+  @Test
+  void aRasterWithoutAllItsRowsIsRefused() throws IOException {
+    RasterBand band = new RasterBand(new Grid(0, 0, 1, 4, 3), "few", "");
+    GeoTiffWriter writer = new GeoTiffWriter(dir.resolve("few.tif"), band, Projections.local());
+    writer.rows(new float[8], 2);
+    assertThatThrownBy(writer::close)
+        .isInstanceOf(IllegalStateException.class)
+        .hasMessage("a raster of 3 rows got 2 of them");
   }
 
   @Test

@@ -39,7 +39,7 @@ class RasterFileTest {
       values[i] = x > X + 900 ? Float.NaN : (float) plane(x, y);
     }
     GeoTiffWriter.write(
-        dir.resolve("plane.tif"), new RasterBand(grid, values, "plane", "m"), SmallRanch.UTM);
+        dir.resolve("plane.tif"), new RasterBand(grid, "plane", "m"), values, SmallRanch.UTM);
   }
 
   private static void assertPlane(RasterFile raster, double tolerance) {
