@@ -1,8 +1,9 @@
 #!/usr/bin/env bash
 # fieldsalt and the reference libraries (R gstat; gdal_grid for inverse distance) in turn on the same
-# data; medians over rounds and their ratios. Compile first: mvn -q test-compile
+# data; medians over rounds and their ratios. Compile first: mvn -q test-compile (for "large":
+# mvn -q -DskipTests package)
 # usage: src/test/bench/compare.sh [TASK ...]
-#   tasks: nearest nearest-10m shared all idw leave-one-out reml; all of them by default
+#   tasks: nearest nearest-10m shared all idw leave-one-out reml large; all of them by default
 #   ROUNDS=5 rounds; ALL_CELL=2 cell of gstat's side of "all" in metres (its time is scaled by cells)
 set -euo pipefail
 export LC_ALL=C
@@ -88,12 +89,27 @@ small() {
   rm -f "$work"/*.inside "$work"/*.whole
 }
 
+# 10,000,000 cells streamed into two GeoTIFFs, each round in a new process, against the same computation alone
+large() {
+  local program=(java -cp "$java_classes:$root/target/lib/*" fieldsalt.handover.LargeRasterTimes "$many")
+  for _ in $(seq "$rounds"); do
+    "${program[@]}" >"$work/out" && awk '{print $1}' "$work/out" >>"$work/alone"
+    "${program[@]}" "$work" >"$work/out"
+    awk '{print $1}' "$work/out" >>"$work/both"
+    awk '{print $2}' "$work/out" >>"$work/memory"
+  done
+  local alone both
+  alone=$(median "$work/alone") both=$(median "$work/both")
+  printf '\n10,000,000 cells: computation alone %.2f s, with two rasters written %.2f s, ratio %s; most memory of the process %s MB\n' \
+    "$alone" "$both" "$(ratio "$both" "$alone")" "$(median "$work/memory")"
+}
+
 times data "$work"
 many="$work/points50000.csv"
 few="$work/points500.csv"
 echo "| work | reference, in process, s | its whole process, s | 1 core, warm, s | $cores cores, warm, s | whole process, cold, $cores cores, s | ratio warm 1 core | ratio warm $cores cores | ratio cold |"
 echo "| --- | --- | --- | --- | --- | --- | --- | --- | --- |"
-for task in ${@:-nearest nearest-10m shared all idw leave-one-out reml}; do
+for task in ${@:-nearest nearest-10m shared all idw leave-one-out reml large}; do
   case $task in
     nearest) map "exact 32 nearest of 50,000, 1,000,000 cells" nearest-32 "$many" 2 4 32 2 ;;
     nearest-10m) map "exact 32 nearest of 50,000, 40,000 cells of 10 m" nearest-32 "$many" 10 20 32 10 ;;
@@ -104,6 +120,7 @@ for task in ${@:-nearest nearest-10m shared all idw leave-one-out reml}; do
       Rscript "$here/crossvalidation.R" "$few" ;;
     reml) small reml "bare Cholesky of 500 against one REML evaluation" 2000 \
       times cholesky "$few" 2 1 2000 ;;
+    large) large ;;
     *) echo "no such task: $task" >&2; exit 2 ;;
   esac
 done

@@ -37,7 +37,7 @@ record Mapped(
     Map<String, Double> limits = new LinkedHashMap<>();
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
     progress.accept("mapping", 0.0);
-    List<SurfaceMap> maps = surface.maps(limits);
+    List<SurfaceMap> maps = surface.maps(limits, share -> progress.accept("mapping", share));
     progress.accept("drawing zones", 0.0);
     ZoneMap zones =
         ZoneBuilder.build(

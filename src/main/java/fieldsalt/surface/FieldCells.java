@@ -98,4 +98,19 @@ record FieldCells(Grid grid, short[] fieldOf) {
     }
     return cells;
   }
+
+  /** Cells of one field within a square of the grid, row by row. */
+  int[] ofSquare(short field, int column, int row, int side) {
+    int[] cells = new int[side * side];
+    int count = 0;
+    for (int r = row; r < Math.min(grid.rows(), row + side); r++) {
+      for (int c = column; c < Math.min(grid.columns(), column + side); c++) {
+        int cell = r * grid.columns() + c;
+        if (fieldOf[cell] == field) {
+          cells[count++] = cell;
+        }
+      }
+    }
+    return Arrays.copyOf(cells, count);
+  }
 }

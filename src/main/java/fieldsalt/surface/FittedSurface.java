@@ -5,12 +5,10 @@ import fieldsalt.read.FieldBoundary;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleConsumer;
 
 /** A surface by one method, averaged over its covariance models. */
 final class FittedSurface implements Surface {
-  /** A ranch whose box holds more cells than this gets one grid a field. */
-  private static final long MOST_CELLS = 50_000_000L;
-
   /** Models that areas' moments are averaged over at most. */
   private static final int MODELS_FOR_AREAS = 16;
 
@@ -34,17 +32,19 @@ final class FittedSurface implements Surface {
   }
 
   @Override
-  public List<SurfaceMap> maps(Map<String, Double> limitByField) {
+  public List<SurfaceMap> maps(Map<String, Double> limitByField, DoubleConsumer progress) {
     MapMaker maker = new MapMaker(method, scale);
-    double cell = cellM();
-    Grid whole = FieldCells.gridOver(fields, cell);
-    if ((long) whole.columns() * whole.rows() <= MOST_CELLS) {
-      return List.of(maker.map(whole, fields, limitByField));
-    }
+    List<List<FieldBoundary>> groups = MapGrids.groups(fields, cellM());
     List<SurfaceMap> maps = new ArrayList<>();
-    for (FieldBoundary field : fields) {
-      List<FieldBoundary> one = List.of(field);
-      maps.add(maker.map(FieldCells.gridOver(one, cell), one, limitByField));
+    for (List<FieldBoundary> group : groups) {
+      int before = maps.size();
+      Grid grid = FieldCells.gridOver(group, cellM());
+      maps.add(
+          maker.map(
+              grid,
+              group,
+              limitByField,
+              share -> progress.accept((before + share) / groups.size())));
     }
     return maps;
   }

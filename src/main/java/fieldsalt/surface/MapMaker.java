@@ -8,13 +8,12 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleConsumer;
 import java.util.stream.IntStream;
 
 /** Fills grids from a chosen method: median, error and chance of every cell. */
 final class MapMaker {
-  /** Cells predicted together. */
-  private static final int STRIP = 256;
-
+  /** Cells on a side of the squares that are predicted together. */
   private static final int SQUARE = 16;
 
   private final Tried method;
@@ -27,55 +26,65 @@ final class MapMaker {
     this.weights = method.predictors().stream().mapToDouble(p -> p.solved().weight()).toArray();
   }
 
-  /** One map of some fields. */
-  SurfaceMap map(Grid grid, List<FieldBoundary> fields, Map<String, Double> limits) {
+  /**
+   * One map of some fields.
+   *
+   * @param progress told the share that is done, 0 to 1, never falling, by one thread at a time
+   */
+  SurfaceMap map(
+      Grid grid, List<FieldBoundary> fields, Map<String, Double> limits, DoubleConsumer progress) {
     FieldCells cells = FieldCells.of(grid, fields);
     float[][] out = new float[3][grid.cells()];
     for (float[] band : out) {
       Arrays.fill(band, Float.NaN);
     }
-    boolean[] beyond = new boolean[grid.cells()];
+    BitSet beyond = new BitSet();
+    int across = (grid.columns() + SQUARE - 1) / SQUARE;
+    int down = (grid.rows() + SQUARE - 1) / SQUARE;
+    Told told = new Told(progress, fields.size() * (long) down);
     for (int f = 0; f < fields.size(); f++) {
+      short field = (short) f;
       int part = method.data().indexOf(fields.get(f).name());
       double limit = limits.getOrDefault(fields.get(f).name(), Double.NaN);
-      int[] own = bySquares(cells.cellsOf(f), grid.columns());
-      IntStream.range(0, (own.length + STRIP - 1) / STRIP)
+      IntStream.range(0, down)
           .parallel()
-          .forEach(s -> fill(grid, strip(own, s), part, limit, out, beyond));
+          .forEach(
+              row -> {
+                for (int column = 0; column < across; column++) {
+                  int[] own = cells.ofSquare(field, column * SQUARE, row * SQUARE, SQUARE);
+                  if (own.length > 0) {
+                    fill(grid, own, part, limit, out, beyond);
+                  }
+                }
+                told.add();
+              });
     }
     List<String> names = fields.stream().map(FieldBoundary::name).toList();
-    return new SurfaceMap(grid, names, cells.fieldOf(), out[0], out[1], out[2], bits(beyond));
+    return new SurfaceMap(grid, names, cells.fieldOf(), out[0], out[1], out[2], beyond);
   }
 
-  /** Cells ordered by squares of 16 x 16, so that a strip's cells are near one another. */
-  private static int[] bySquares(int[] cells, int columns) {
-    return Arrays.stream(cells)
-        .mapToLong(
-            cell -> {
-              long square = cell / columns / SQUARE * (long) columns + cell % columns / SQUARE;
-              return square << 32 | cell;
-            })
-        .sorted()
-        .mapToInt(key -> (int) key)
-        .toArray();
-  }
+  /** Counts rows of squares; tells a listener at most every half per cent. */
+  private static final class Told {
+    private final DoubleConsumer listener;
+    private final long all;
+    private long done;
+    private long told;
 
-  private static BitSet bits(boolean[] set) {
-    BitSet bits = new BitSet();
-    for (int i = 0; i < set.length; i++) {
-      if (set[i]) {
-        bits.set(i);
+    Told(DoubleConsumer listener, long all) {
+      this.listener = listener;
+      this.all = all;
+    }
+
+    synchronized void add() {
+      done++;
+      if (done - told >= all / 200.0) {
+        told = done;
+        listener.accept((double) done / all);
       }
     }
-    return bits;
   }
 
-  private static int[] strip(int[] cells, int s) {
-    return Arrays.copyOfRange(cells, s * STRIP, Math.min(cells.length, (s + 1) * STRIP));
-  }
-
-  private void fill(
-      Grid grid, int[] cells, int part, double limit, float[][] out, boolean[] beyond) {
+  private void fill(Grid grid, int[] cells, int part, double limit, float[][] out, BitSet beyond) {
     List<PlaceM> places = new ArrayList<>(cells.length);
     for (int cell : cells) {
       places.add(
@@ -85,7 +94,11 @@ final class MapMaker {
     Mixture[] known = mixtures(points);
     double limitOfZ = scale == Scale.LOG ? Math.log(Math.max(limit, 0)) : limit;
     for (int i = 0; i < cells.length; i++) {
-      beyond[cells[i]] = points.beyond()[i];
+      if (points.beyond()[i]) {
+        synchronized (beyond) {
+          beyond.set(cells[i]);
+        }
+      }
       double median = known[i].quantile(0.5);
       out[0][cells[i]] = (float) (scale == Scale.LOG ? Math.exp(median) : median);
       out[1][cells[i]] = (float) Math.sqrt(known[i].variance());

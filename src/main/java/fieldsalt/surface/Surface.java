@@ -2,11 +2,23 @@ package fieldsalt.surface;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleConsumer;
 
 /** A fitted surface, from which everything downstream is asked. */
 public interface Surface {
-  /** The whole ranch on one grid, or one grid a field where the ranch's box is too large. */
-  List<SurfaceMap> maps(Map<String, Double> limitByField);
+  /** As the longer form, without telling how far it is. */
+  default List<SurfaceMap> maps(Map<String, Double> limitByField) {
+    return maps(limitByField, done -> {});
+  }
+
+  /**
+   * The whole ranch on one grid, or one grid a field where the ranch's box is too large.
+   *
+   * @param limitByField above which the chance is wanted
+   * @param progress told the share that is done, 0 to 1
+   * @throws fieldsalt.finding.InputProblem if cells are so small that no computer could hold them
+   */
+  List<SurfaceMap> maps(Map<String, Double> limitByField, DoubleConsumer progress);
 
   /**
    * Mean and covariance of z (ln ECe, or the value itself) at points, micro-scale on the diagonal.

@@ -28,7 +28,8 @@ final class FixedSurface implements Surface {
   }
 
   @Override
-  public List<SurfaceMap> maps(Map<String, Double> limitByField) {
+  public List<SurfaceMap> maps(
+      Map<String, Double> limitByField, java.util.function.DoubleConsumer progress) {
     throw new UnsupportedOperationException("no map is drawn here");
   }
 

@@ -120,6 +120,36 @@ public final class KernelTimes {
     }
   }
 
+  /** Takes the next rows of both rasters, from the north. */
+  public interface Rows {
+    /** So many whole rows; the arrays are filled anew for the next. */
+    void take(float[] estimate, float[] variance, int rows) throws IOException;
+  }
+
+  /** A square grid over the points, by one of the tasks, on all cores, strip by strip. */
+  public static void strips(String task, Path csv, int side, int stripRows, Rows rows)
+      throws IOException {
+    KernelData data = read(csv);
+    KernelGrid cells = KernelGrid.of(new Grid(0, SIDE_M, SIDE_M / side, side, side));
+    PredictionKernel kernel = kernel(task, data);
+    float[][] strip = new float[2][stripRows * side];
+    for (int first = 0; first < side; first += stripRows) {
+      int from = first * side;
+      int last = Math.min(side, first + stripRows);
+      cells.predictRows(
+          kernel,
+          1,
+          first,
+          last,
+          share -> {},
+          (cell, estimate, variance) -> {
+            strip[0][cell - from] = (float) estimate;
+            strip[1][cell - from] = (float) variance;
+          });
+      rows.take(strip[0], strip[1], last - first);
+    }
+  }
+
   static PredictionKernel kernel(String task, KernelData data) {
     return switch (task) {
       case "nearest-32" -> new NearestKernel(new KernelSites(MODEL, data, true), 32);
