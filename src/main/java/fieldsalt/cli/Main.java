@@ -36,7 +36,20 @@ public final class Main {
     line.setAbbreviatedOptionsAllowed(false);
     line.setUsageHelpWidth(100);
     line.setExecutionExceptionHandler((e, cmd, parsed) -> explain(e, parsed, console));
-    return line.execute(args);
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      console.problem(tooLarge());
+      return Exit.INPUT;
+    }
+  }
+
+  private static InputProblem tooLarge() {
+    return new InputProblem(
+        "memory",
+        Runtime.getRuntime().maxMemory() / 1_000_000 + " MB, which this job does not fit into",
+        "about 40 bytes a cell of the map",
+        "Take a larger cell-m, or give more memory: java -Xmx4g -jar ...");
   }
 
   private static int explain(Exception e, ParseResult parsed, Console console) {

@@ -27,12 +27,24 @@ final class CellFigures {
     this.scheme = scheme;
     this.zones = zones;
     scale = ValueScale.of(map.map());
-    SurfaceMap m = map.map();
-    cells =
-        java.util.stream.IntStream.range(0, m.median().length)
-            .filter(i -> map.isOfField(i) && Float.isFinite(m.median()[i]))
-            .toArray();
+    cells = known();
     zoneOf = locate();
+  }
+
+  /** Cells of the field that have a value; counted first, because there may be millions. */
+  private int[] known() {
+    float[] median = map.map().median();
+    int count = 0;
+    for (int i = 0; i < median.length; i++) {
+      count += map.isOfField(i) && Float.isFinite(median[i]) ? 1 : 0;
+    }
+    int[] known = new int[count];
+    int at = 0;
+    for (int i = 0; at < count; i++) {
+      known[at] = i;
+      at += map.isOfField(i) && Float.isFinite(median[i]) ? 1 : 0;
+    }
+    return known;
   }
 
   private int[] locate() {
