@@ -9,12 +9,23 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * Composite samples of a field have no place on its map: they are set against the mean of the sites
- * of the same layer, which they should agree with. Both means carry their errors; those that they
- * share (one laboratory and method) cancel.
+ * Composite samples of a field have no place on its map, but tell its mean ({@link
+ * SiteReadings.FieldMean}). Here they are set against the mean of the sites of the same layer,
+ * which they should agree with. Both means carry their errors; those that they share (one
+ * laboratory and method) cancel.
  */
 final class Composites {
+  /**
+   * Cores in a composite that does not say how many: the fewest usual, so that it is rather trusted
+   * too little. Ohio State, technical report on site-specific sampling.
+   */
+  static final int FEWEST_CORES = 5;
+
   private Composites() {}
+
+  static boolean isOne(LayerReading reading) {
+    return reading.sample().composite() && reading.sample().place().isEmpty();
+  }
 
   /** A field's layer. */
   private record Layer(String field, DepthRange depth) {
@@ -29,7 +40,7 @@ final class Composites {
             .filter(r -> r.sample().place().isPresent())
             .collect(Collectors.groupingBy(Layer::of));
     return readings.stream()
-        .filter(r -> r.sample().composite() && r.sample().place().isEmpty())
+        .filter(Composites::isOne)
         .map(r -> finding(r, sites.getOrDefault(Layer.of(r), List.of())))
         .toList();
   }
@@ -43,7 +54,10 @@ final class Composites {
     String against =
         sites.isEmpty() ? "no site of that layer to compare it with" : against(composite, sites);
     return Rows.finding(
-        "composite", composite.sample(), found, "not on the map, which needs places; " + against);
+        "composite",
+        composite.sample(),
+        found,
+        "no place of its own on the map: it informs the field's mean; " + against);
   }
 
   private static String against(LayerReading composite, List<LayerReading> sites) {

@@ -26,6 +26,7 @@ final class DepthWeighting {
   private final String field;
   private final RootZone rootZone;
   private final List<SiteRow> rows;
+  private final List<SiteRow> composites;
   private final List<SiteRow> ranch;
   private final Map<SiteRow.SiteKey, List<SiteRow>> bySite;
   private final Segments segments;
@@ -41,21 +42,26 @@ final class DepthWeighting {
   record Weighted(SiteRow row, DepthMean mean) {}
 
   /**
-   * @param rows of this field
+   * @param rows of this field's sites, which decide what is mapped
+   * @param composites of this field
    * @param ranch rows of all fields, for the ratio of layers
    */
   DepthWeighting(
       String field,
       RootZone rootZone,
       List<SiteRow> rows,
+      List<SiteRow> composites,
       List<SiteRow> ranch,
       BasisSettings settings) {
     this.field = field;
     this.rootZone = rootZone;
     this.rows = rows;
+    this.composites = composites;
     this.ranch = ranch;
-    this.bySite = rows.stream().collect(Collectors.groupingBy(SiteRow::site));
-    this.segments = new Segments(rows, rootZone);
+    List<SiteRow> all = new ArrayList<>(rows);
+    all.addAll(composites);
+    this.bySite = all.stream().collect(Collectors.groupingBy(SiteRow::site));
+    this.segments = new Segments(all, rootZone);
     this.unsampledError = settings.conversionErrors().unsampled();
     rows.forEach(row -> mapped.or(segments.covered(row)));
   }
@@ -64,11 +70,42 @@ final class DepthWeighting {
     return List.copyOf(findings);
   }
 
-  /** Every row that reaches into the root zone. */
+  /** Every row of a site that reaches into the root zone. */
   List<Weighted> weighted() {
+    List<Weighted> all = weighted(rows);
+    reportShare();
+    return all;
+  }
+
+  /** Every composite that reaches into it. */
+  List<Weighted> weightedComposites() {
+    return mapped.isEmpty() ? List.of() : weighted(composites.stream().filter(this::fits).toList());
+  }
+
+  /** A mixture of a layer that the sites know in part only says nothing of that part. */
+  private boolean fits(SiteRow composite) {
+    for (BitSet layer : segments.cover(composite)) {
+      BitSet beyond = (BitSet) layer.clone();
+      beyond.andNot(mapped);
+      if (!beyond.isEmpty()) {
+        findings.add(
+            new Finding(
+                "composite-depth",
+                where(composite),
+                "a composite of layers deeper than the sites' "
+                    + Rows.number(segments.bottomCm(mapped))
+                    + " cm, or between them",
+                "it takes no part in the map; sample one depth everywhere"));
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private List<Weighted> weighted(List<SiteRow> some) {
     List<Weighted> all = new ArrayList<>();
     List<String> incomplete = new ArrayList<>();
-    for (SiteRow row : rows) {
+    for (SiteRow row : some) {
       checkLayers(row);
       BitSet sampled = segments.covered(row);
       if (sampled.isEmpty()) {
@@ -87,7 +124,6 @@ final class DepthWeighting {
       }
     }
     reportIncomplete(incomplete);
-    reportShare();
     return all;
   }
 

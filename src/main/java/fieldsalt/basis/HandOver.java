@@ -9,12 +9,15 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Makes SiteReadings: convert, keep the newest campaign, average over depth, name the offsets. */
 final class HandOver {
   private final BasisSettings settings;
   private final List<Finding> findings = new ArrayList<>();
   private final List<LayerReading> readings;
+  private final List<LayerReading> composites;
 
   HandOver(List<Sample> samples, BasisSettings settings) {
     this.settings = settings;
@@ -22,10 +25,9 @@ final class HandOver {
     this.findings.addAll(converted.findings());
     Campaigns campaigns = new Campaigns(settings.options());
     List<LayerReading> pairs = withoutDropped(converted.measured(), settings.options().dropPairs());
-    this.readings =
-        campaigns.newest(pairs, LayerReading::sample).stream()
-            .filter(r -> r.sample().place().isPresent())
-            .toList();
+    List<LayerReading> newest = campaigns.newest(pairs, LayerReading::sample);
+    this.readings = newest.stream().filter(r -> r.sample().place().isPresent()).toList();
+    this.composites = newest.stream().filter(Composites::isOne).toList();
     findings.addAll(campaigns.findings());
     findings.addAll(Composites.findings(pairs));
   }
@@ -52,26 +54,40 @@ final class HandOver {
     Map<String, List<SiteRow>> byField = new TreeMap<>();
     ranch.forEach(
         row -> byField.computeIfAbsent(row.site().field(), f -> new ArrayList<>()).add(row));
+    Map<String, List<SiteRow>> mixtures =
+        SiteRow.group(composites).stream()
+            .collect(Collectors.groupingBy(row -> row.site().field()));
     List<DepthWeighting.Weighted> rows = new ArrayList<>();
+    List<DepthWeighting.Weighted> means = new ArrayList<>();
     List<FieldDepth> depths = new ArrayList<>();
     byField.forEach(
         (field, own) -> {
           DepthWeighting depth =
-              new DepthWeighting(field, rootZone.apply(field), own, ranch, settings);
+              new DepthWeighting(
+                  field,
+                  rootZone.apply(field),
+                  own,
+                  mixtures.getOrDefault(field, List.of()),
+                  ranch,
+                  settings);
           rows.addAll(depth.weighted());
+          means.addAll(depth.weightedComposites());
           depth.depth().ifPresent(depths::add);
           findings.addAll(depth.findings());
         });
-    return new RootZoneReadings(siteReadings(rows), depths);
+    return new RootZoneReadings(siteReadings(rows, means), depths);
   }
 
-  private SiteReadings siteReadings(List<DepthWeighting.Weighted> rows) {
+  private SiteReadings siteReadings(
+      List<DepthWeighting.Weighted> rows, List<DepthWeighting.Weighted> means) {
     List<SiteRow.SiteKey> keys =
         List.copyOf(new TreeSet<>(rows.stream().map(w -> w.row().site()).toList()));
     List<String> offsets =
         List.copyOf(
             new TreeSet<>(
-                rows.stream().flatMap(w -> w.mean().loadings().keySet().stream()).toList()));
+                Stream.concat(rows.stream(), means.stream())
+                    .flatMap(w -> w.mean().loadings().keySet().stream())
+                    .toList()));
     Map<SiteRow.SiteKey, Integer> siteIndex = index(keys);
     Map<String, Integer> offsetIndex = index(offsets);
     List<SiteReadings.Row> out =
@@ -87,6 +103,7 @@ final class HandOver {
         out,
         offsets,
         identity(offsets.size()),
+        means.stream().map(w -> fieldMean(w, offsetIndex)).toList(),
         findings);
   }
 
@@ -105,19 +122,38 @@ final class HandOver {
       Map<SiteRow.SiteKey, Integer> sites,
       Map<String, Integer> offsets) {
     DepthMean mean = weighted.mean();
-    List<SiteReadings.Loading> loadings =
-        mean.loadings().entrySet().stream()
-            .map(e -> new SiteReadings.Loading(offsets.get(e.getKey()), e.getValue()))
-            .toList();
     SiteRow row = weighted.row();
     return new SiteReadings.Row(
         sites.get(row.site()),
         mean.value(),
         mean.ownVariance(),
-        loadings,
+        loadings(mean, offsets),
         row.method().isBasis(),
         row.method().label(),
         row.laboratory());
+  }
+
+  private static SiteReadings.FieldMean fieldMean(
+      DepthWeighting.Weighted weighted, Map<String, Integer> offsets) {
+    SiteRow.SiteKey key = weighted.row().site();
+    int cores =
+        weighted.row().layers().stream()
+            .mapToInt(layer -> layer.sample().extras().cores().orElse(Composites.FEWEST_CORES))
+            .min()
+            .orElse(Composites.FEWEST_CORES);
+    return new SiteReadings.FieldMean(
+        key.id() + key.date().map(date -> " of " + date).orElse(""),
+        key.field(),
+        weighted.mean().value(),
+        weighted.mean().ownVariance(),
+        loadings(weighted.mean(), offsets),
+        cores);
+  }
+
+  private static List<SiteReadings.Loading> loadings(DepthMean mean, Map<String, Integer> offsets) {
+    return mean.loadings().entrySet().stream()
+        .map(e -> new SiteReadings.Loading(offsets.get(e.getKey()), e.getValue()))
+        .toList();
   }
 
   static double[][] identity(int n) {

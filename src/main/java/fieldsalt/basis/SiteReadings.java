@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param sites sorted by id (then date); rows refer to them by position
  * @param rows one per site and method after depth weighting, sorted by site
  * @param offsetCovariance prior covariance of u, square, in the order of {@code offsets}
+ * @param fieldMeans readings of composite samples, which tell a field's mean and no place
  */
 public record SiteReadings(
     String property,
@@ -23,7 +24,21 @@ public record SiteReadings(
     List<Row> rows,
     List<String> offsets,
     double[][] offsetCovariance,
+    List<FieldMean> fieldMeans,
     List<Finding> findings) {
+
+  /** Readings without composites. */
+  public SiteReadings(
+      String property,
+      String unit,
+      Scale scale,
+      List<Site> sites,
+      List<Row> rows,
+      List<String> offsets,
+      double[][] offsetCovariance,
+      List<Finding> findings) {
+    this(property, unit, scale, sites, rows, offsets, offsetCovariance, List.of(), findings);
+  }
 
   /** One id at one place and date: its rows share one true value, micro-scale included. */
   public record Site(String id, String field, PlaceM place, Optional<LocalDate> date) {}
@@ -51,6 +66,28 @@ public record SiteReadings(
     }
   }
 
+  /**
+   * One reading of cores from all over a field, mixed: of the arithmetic mean, not of its
+   * logarithm.
+   *
+   * @param sample which mixture; readings of one share what its cores missed
+   * @param value ln of the mean (scale LOG) or the mean itself (NATURAL)
+   * @param ownVariance of its laboratory and conversion, independent of every other row
+   * @param loadings as in a row
+   * @param cores that were mixed, at least 1
+   */
+  public record FieldMean(
+      String sample,
+      String field,
+      double value,
+      double ownVariance,
+      List<Loading> loadings,
+      int cores) {
+    public FieldMean {
+      loadings = List.copyOf(loadings);
+    }
+  }
+
   /** Weight of one shared offset in a row. */
   public record Loading(int offset, double weight) {}
 
@@ -58,6 +95,13 @@ public record SiteReadings(
     sites = List.copyOf(sites);
     rows = List.copyOf(rows);
     offsets = List.copyOf(offsets);
+    fieldMeans = List.copyOf(fieldMeans);
     findings = List.copyOf(findings);
+  }
+
+  /** The same sites and offsets with other rows. */
+  public SiteReadings withRows(List<Row> other) {
+    return new SiteReadings(
+        property, unit, scale, sites, other, offsets, offsetCovariance, fieldMeans, findings);
   }
 }

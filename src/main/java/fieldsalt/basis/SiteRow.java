@@ -13,6 +13,9 @@ import java.util.TreeMap;
 /** The layers that one laboratory read by one method at one site, from the surface down. */
 record SiteRow(SiteKey site, MethodKey method, String laboratory, List<LayerReading> layers) {
 
+  /** Of composites, which have no place. */
+  private static final PlaceM NOWHERE = new PlaceM(0, 0);
+
   /** One id at one place and date. */
   record SiteKey(String id, String field, Optional<LocalDate> date, PlaceM place)
       implements Comparable<SiteKey> {
@@ -54,10 +57,10 @@ record SiteRow(SiteKey site, MethodKey method, String laboratory, List<LayerRead
         layer.sample().id(),
         layer.sample().field(),
         layer.sample().date(),
-        layer.sample().place().orElseThrow());
+        layer.sample().place().orElse(NOWHERE));
   }
 
-  /** All rows, sorted by site, method and laboratory; every reading must have a place. */
+  /** All rows, sorted by site, method and laboratory. */
   static List<SiteRow> group(Collection<LayerReading> readings) {
     Map<Key, List<LayerReading>> groups = new TreeMap<>();
     for (LayerReading reading : readings) {

@@ -1,5 +1,6 @@
 package fieldsalt.gaussian;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -244,6 +245,21 @@ public final class MixedModel {
       for (int j = 0; j < sum.length; j++) {
         sum[j] += sign * row[j] * row[j];
       }
+    }
+
+    /** A weighted sum of the unknowns as one unknown. */
+    public Prediction sum(double[] weights) {
+      return new Prediction(
+          block,
+          new double[] {MixedModel.dot(mean, weights)},
+          sums(fromData, weights),
+          sums(fromEffects, weights));
+    }
+
+    private static double[][] sums(double[][] rows, double[] weights) {
+      double[][] sums = new double[rows.length][];
+      Arrays.setAll(sums, i -> new double[] {MixedModel.dot(rows[i], weights)});
+      return sums;
     }
 
     /**

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Readings to ECe only: tables in, tables out. */
 public final class ConvertRun {
@@ -58,7 +59,7 @@ public final class ConvertRun {
    *
    * @param readingsCsv a row a usable reading
    * @param factorsCsv a row a laboratory, method and texture group
-   * @param factorLines the same for people
+   * @param factorLines the same for people, then the mean of each layer
    */
   public record Result(
       int readings,
@@ -93,7 +94,10 @@ public final class ConvertRun {
             .text(),
         new CsvTable(FACTORS_HEADER, converted.groups().stream().map(ConvertRun::cells).toList())
             .text(),
-        converted.groups().stream().map(ConvertRun::line).toList(),
+        Stream.concat(
+                converted.groups().stream().map(ConvertRun::line),
+                converted.means().stream().map(ConvertRun::line))
+            .toList(),
         findings.stream().distinct().toList());
   }
 
@@ -144,6 +148,19 @@ public final class ConvertRun {
         Features.round(g.posteriorSdLn()),
         Features.round(g.ownSdLn()),
         Features.round(g.sdLnAfterOneMore()));
+  }
+
+  private static String line(Converted.Mean m) {
+    return String.format(
+        Locale.ROOT,
+        "%s%.0f-%.0f cm: mean of %d samples %.2f dS/m (90 %% interval of their errors %.2f to %.2f)",
+        m.field().isBlank() ? "" : m.field() + ", ",
+        m.depth().topCm(),
+        m.depth().bottomCm(),
+        m.sites(),
+        m.ece(),
+        m.low(),
+        m.high());
   }
 
   private static String line(Converted.Group g) {

@@ -1,6 +1,7 @@
 package fieldsalt.read;
 
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * What only some sheets bring, each as given.
@@ -10,16 +11,18 @@ import java.util.OptionalDouble;
  * @param gypsumRequirementMgHa the laboratory's own gypsum requirement
  * @param lime free lime in the laboratory's words ({@code +}, {@code ++}), or empty text
  * @param phMethod how pH was measured, or empty text
+ * @param cores mixed in a composite sample, at least 1
  */
 public record Extras(
     OptionalDouble property,
     OptionalDouble co3MeqL,
     OptionalDouble gypsumRequirementMgHa,
     String lime,
-    String phMethod) {
+    String phMethod,
+    OptionalInt cores) {
   /** Nothing known. */
   public static Extras none() {
     OptionalDouble e = OptionalDouble.empty();
-    return new Extras(e, e, e, "", "");
+    return new Extras(e, e, e, "", "", OptionalInt.empty());
   }
 }

@@ -6,12 +6,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 
 /** Reads the lines of a samples sheet cell by cell. */
 final class SampleLines {
+  private static final int MOST_CORES = 1000;
   private static final double TONS_PER_ACRE = 2.241702; // short tons per acre in Mg/ha
 
   private static final Set<String> UNCOMPENSATED =
@@ -237,7 +239,25 @@ final class SampleLines {
         ions.carbonate(line),
         gypsumRequirement(line),
         isSign(lime) ? lime : "",
-        columns.cell(line, "ph_method"));
+        columns.cell(line, "ph_method"),
+        cores(line));
+  }
+
+  private OptionalInt cores(Sheet.Line line) {
+    OptionalDouble said = cells.number(line, "cores");
+    if (said.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    double count = said.getAsDouble();
+    if (count >= 1 && count <= MOST_CORES && count == Math.rint(count)) {
+      return OptionalInt.of((int) count);
+    }
+    notes.row(
+        "impossible",
+        sheet.source(line),
+        "'" + LineCells.shown(columns.cell(line, "cores")) + "' cores in a composite",
+        "taken as unknown; write a whole number from 1 to " + MOST_CORES);
+    return OptionalInt.empty();
   }
 
   private OptionalDouble gypsumRequirement(Sheet.Line line) {

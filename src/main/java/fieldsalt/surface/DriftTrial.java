@@ -176,8 +176,7 @@ record DriftTrial(
 
   private static SiteReadings only(
       SiteReadings readings, java.util.function.Predicate<SiteReadings.Site> wanted) {
-    return Influence.withRows(
-        readings,
+    return readings.withRows(
         readings.rows().stream().filter(r -> wanted.test(readings.sites().get(r.site()))).toList());
   }
 }

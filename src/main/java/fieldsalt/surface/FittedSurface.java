@@ -119,38 +119,22 @@ final class FittedSurface implements Surface {
   @Override
   public PointDistribution reading(Target target, double[] loadings, double ownVariance) {
     TargetGroups groups = TargetGroups.of(method.data(), List.of(target));
-    double[] unit = whitened(loadings, method.data().offsetRoot());
+    double[] unit = method.data().standardised(loadings);
     List<Predictor> predictors = method.predictors();
     double[] weight = predictors.stream().mapToDouble(p -> p.solved().weight()).toArray();
     double[] mean = new double[weight.length];
     double[] sd = new double[weight.length];
     for (int k = 0; k < weight.length; k++) {
-      Predictor.Readings seen = predictors.get(k).readings(groups.points().get(0), unit);
+      Predictor.Predicted seen = predictors.get(k).readings(groups.points().get(0), unit);
       mean[k] = seen.mean()[0];
       sd[k] = Math.sqrt(Math.max(0, seen.variance()[0]) + ownVariance);
     }
     return new KnownPoint(new Mixture(weight, mean, sd), scale);
   }
 
-  /** Loadings on the offsets as loadings on unit-variance errors: T'l. */
-  private static double[] whitened(double[] loadings, double[][] root) {
-    double[] unit = new double[root.length];
-    for (int j = 0; j < loadings.length; j++) {
-      for (int k = 0; k <= j; k++) {
-        unit[k] += loadings[j] * root[j][k];
-      }
-    }
-    return unit;
-  }
-
   @Override
   public Proposals measureNext(List<List<Target>> zones, int count) {
-    Solved likeliest = method.predictors().get(0).solved();
-    for (Predictor predictor : method.predictors()) {
-      Solved solved = predictor.solved();
-      likeliest = solved.weight() > likeliest.weight() ? solved : likeliest;
-    }
-    return new NextSearch(likeliest).best(fields, zones, count);
+    return new NextSearch(method.likeliest()).best(fields, zones, count);
   }
 
   @Override

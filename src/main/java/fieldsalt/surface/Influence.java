@@ -88,19 +88,7 @@ final class Influence {
         gone.add(s);
       }
     }
-    return withRows(
-        readings, readings.rows().stream().filter(r -> !gone.contains(r.site())).toList());
-  }
-
-  static SiteReadings withRows(SiteReadings readings, List<SiteReadings.Row> rows) {
-    return new SiteReadings(
-        readings.property(),
-        readings.unit(),
-        readings.scale(),
-        readings.sites(),
-        rows,
-        readings.offsets(),
-        readings.offsetCovariance(),
-        readings.findings());
+    return readings.withRows(
+        readings.rows().stream().filter(r -> !gone.contains(r.site())).toList());
   }
 }

@@ -1,35 +1,26 @@
 package fieldsalt.surface;
 
 import fieldsalt.gaussian.MixedModel;
+import java.util.Arrays;
 
 /** The best linear unbiased predictor: kriging with known and shared errors. */
 record Kriging(Solved solved) implements Predictor {
 
   @Override
-  public Predicted predict(Points points) {
-    Observations data = solved.data();
-    double[][] c = points.covariancesWith(data.parts().get(points.part()), solved.model());
-    return new Kriged(
-        points, solved.solution().predict(points.part(), c, design(points)), solved.model());
-  }
-
-  @Override
-  public Readings readings(Points points, double[] loadings) {
+  public Predicted readings(Points points, double[] loadings) {
     Observations data = solved.data();
     double[][] c = points.covariancesWith(data.parts().get(points.part()), solved.model());
     double[][] design = design(points);
     for (int k = 0; k < loadings.length; k++) {
-      java.util.Arrays.fill(design[design.length - loadings.length + k], loadings[k]);
+      Arrays.fill(design[design.length - loadings.length + k], loadings[k]);
     }
-    Kriged seen =
-        new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
-    return new Readings(seen.mean(), seen.variance());
+    return new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
   }
 
   /** Fixed effects of each place; shared errors are not in it. */
   private double[][] design(Points points) {
     double[][] design = new double[solved.data().columns(points.part()).length][points.size()];
-    java.util.Arrays.fill(design[0], 1);
+    Arrays.fill(design[0], 1);
     for (int d = 0; d < points.drift().length; d++) {
       design[1 + d] = points.drift()[d].clone();
     }
@@ -65,6 +56,23 @@ record Kriging(Solved solved) implements Predictor {
         }
       }
       return covariance;
+    }
+
+    @Override
+    public double[] covarianceWithSum(Predicted other, double[] weights) {
+      Kriged that = (Kriged) other;
+      double[][] change = prediction.covarianceChange(that.prediction.sum(weights));
+      double[] sum = new double[change.length];
+      Arrays.setAll(sum, i -> change[i][0]);
+      if (points.part() == that.points.part()) {
+        double[][] prior = that.points.covariancesWith(points, model);
+        for (int j = 0; j < weights.length; j++) {
+          for (int i = 0; i < sum.length; i++) {
+            sum[i] += weights[j] * prior[j][i];
+          }
+        }
+      }
+      return sum;
     }
   }
 }

@@ -49,7 +49,7 @@ final class Laboratories {
 
   private Observations only(java.util.function.Predicate<SiteReadings.Row> wanted) {
     List<SiteReadings.Row> rows = readings.rows().stream().filter(wanted).toList();
-    return Observations.of(Influence.withRows(readings, rows), drifts);
+    return Observations.of(readings.withRows(rows), drifts);
   }
 
   /** Rows of one field as the other laboratories see them; {@code prior} given the effects. */

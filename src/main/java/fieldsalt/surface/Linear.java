@@ -6,29 +6,13 @@ package fieldsalt.surface;
  */
 record Linear(Solved solved, LinearRule rule) implements Predictor {
 
+  /** The map knows nothing of the shared errors; its own values carry them all the same. */
   @Override
-  public Predicted predict(Points points) {
+  public Predicted readings(Points points, double[] loadings) {
     LinearRule.Weights weights = rule.at(points);
     double[][] cross =
         points.covariancesWith(solved.data().parts().get(points.part()), solved.model());
-    return new Applied(solved, points, weights, cross, whitened(weights));
-  }
-
-  /** The map knows nothing of the shared errors; its own values carry them all the same. */
-  @Override
-  public Readings readings(Points points, double[] loadings) {
-    Applied applied = (Applied) predict(points);
-    double[] variance = applied.variance();
-    int rows = solved.data().rowCount();
-    for (int i = 0; i < variance.length; i++) {
-      double[] white = applied.whitened()[applied.weights().column()[i]];
-      double common = 0;
-      for (int k = 0; k < loadings.length; k++) {
-        common += loadings[k] * white[rows + k];
-      }
-      variance[i] += dot(loadings, loadings) - 2 * common;
-    }
-    return new Readings(applied.mean(), variance);
+    return new Applied(solved, points, weights, cross, whitened(weights), loadings);
   }
 
   /** U W by part, then G'W: the product of two of them is W'VW. One array a column of weights. */
@@ -68,7 +52,8 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
       Points points,
       LinearRule.Weights weights,
       double[][] cross,
-      double[][] whitened)
+      double[][] whitened,
+      double[] loadings)
       implements Predicted {
 
     @Override
@@ -93,8 +78,19 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
         double[] white = whitened[weights.column()[i]];
         variance[i] = point - 2 * weightTimesCross(i, weights, weights.column()[i]);
         variance[i] = Math.max(solved.model().microScale(), variance[i] + dot(white, white));
+        variance[i] += dot(loadings, loadings) - 2 * shared(loadings, white);
       }
       return variance;
+    }
+
+    /** l'G'w. */
+    private double shared(double[] l, double[] white) {
+      int rows = solved.data().rowCount();
+      double sum = 0;
+      for (int k = 0; k < l.length; k++) {
+        sum += l[k] * white[rows + k];
+      }
+      return sum;
     }
 
     /** l'c of place i here, l a column of weights that may be another's. */
@@ -122,7 +118,10 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
           covariance[i][j] +=
               dot(whitened[ci], that.whitened[cj])
                   - weightTimesCross(i, that.weights, cj)
-                  - that.weightTimesCross(j, weights, ci);
+                  - that.weightTimesCross(j, weights, ci)
+                  + dot(loadings, that.loadings)
+                  - shared(loadings, that.whitened[cj])
+                  - shared(that.loadings, whitened[ci]);
         }
       }
       return covariance;

@@ -46,8 +46,9 @@ final class LocalKriging implements Predictor {
     return solved;
   }
 
+  /** What the shared errors still are is taken as unknown to the map: rather too wide. */
   @Override
-  public Predicted predict(Points points) {
+  public Predicted readings(Points points, double[] loadings) {
     int n = points.size();
     int trends = 1 + points.drift().length;
     KernelGroup group = new KernelGroup(n, trends, solved.data().offsets());
@@ -58,7 +59,7 @@ final class LocalKriging implements Predictor {
       }
     }
     kernels.get(points.part()).solver().predict(group);
-    return new Local(points, group);
+    return new Local(points, group, Linear.dot(loadings, loadings));
   }
 
   /** Results in the order of the points. */
@@ -68,10 +69,10 @@ final class LocalKriging implements Predictor {
     private final double[] variance;
     private final double[][] shared;
 
-    Local(Points points, KernelGroup group) {
+    Local(Points points, KernelGroup group, double more) {
       this.points = points;
       mean = ordered(group, group.estimate);
-      variance = ordered(group, group.variance);
+      variance = Arrays.stream(ordered(group, group.variance)).map(v -> v + more).toArray();
       shared = new double[group.shared.length][];
       Arrays.setAll(shared, m -> ordered(group, group.shared[m]));
     }

@@ -7,6 +7,7 @@ import fieldsalt.read.FieldBoundary;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What to measure next: greedily the reading with the largest exact one-step gain (the sum over
@@ -19,6 +20,7 @@ final class NextSearch {
   private static final int PLACES = 150;
 
   private final Solved solved;
+  private final Optional<Informed> informed;
   private final NextState builder;
   private final DirectReading reading;
   private final List<Option> options = new ArrayList<>();
@@ -29,8 +31,12 @@ final class NextSearch {
   private record Option(
       Proposal.Kind kind, String siteId, String field, PlaceM place, int element, double noise) {}
 
-  NextSearch(Solved solved) {
-    this.solved = solved;
+  /**
+   * @param likeliest under whose model the gains are counted
+   */
+  NextSearch(Predictor likeliest) {
+    this.solved = likeliest.solved();
+    this.informed = likeliest instanceof Informed told ? Optional.of(told) : Optional.empty();
     this.builder = new NextState(solved);
     this.reading = DirectReading.of(solved.data());
   }
@@ -41,8 +47,23 @@ final class NextSearch {
     addSites(fields);
     offsetsFrom = builder.addOffsets();
     ownOffset = builder.addUnknown();
+    List<Informed.Told> told = informed.map(Informed::told).orElse(List.of());
+    int[] from = told.stream().mapToInt(t -> builder.addPlaces(t.places())).toArray();
     GaussianState state = builder.state(reading.newSharedVariance());
+    if (informed.isPresent()) {
+      double[][] h = new double[from.length][];
+      Arrays.setAll(h, t -> combination(told.get(t), from[t]));
+      state = state.observeAll(h, informed.get().noise(), new double[from.length]);
+    }
     return greedy(state, builder.contrasts(), count);
+  }
+
+  /** What a composite already told; its value plays no part in what is still unknown. */
+  private double[] combination(Informed.Told area, int from) {
+    double[] h = new double[builder.elements()];
+    System.arraycopy(area.weights(), 0, h, from, area.weights().length);
+    System.arraycopy(area.loadings(), 0, h, offsetsFrom, area.loadings().length);
+    return h;
   }
 
   private void addZone(List<Target> zone) {

@@ -187,6 +187,17 @@ record Observations(
         origin);
   }
 
+  /** Loadings on the offsets as loadings on unit-variance errors: T'l. */
+  double[] standardised(double[] loadings) {
+    double[] unit = new double[offsets];
+    for (int j = 0; j < loadings.length; j++) {
+      for (int k = 0; k <= j; k++) {
+        unit[k] += loadings[j] * offsetRoot[j][k];
+      }
+    }
+    return unit;
+  }
+
   int fixed() {
     return parts.size() + drifts.size();
   }

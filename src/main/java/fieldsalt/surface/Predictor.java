@@ -1,30 +1,24 @@
 package fieldsalt.surface;
 
+import java.util.Arrays;
+
 /** Predicts the error-free z at places, under one covariance model. */
 interface Predictor {
   /** The model whose errors are stated. */
   Solved solved();
 
   /** Predictions at places of one field. */
-  Predicted predict(Points points);
+  default Predicted predict(Points points) {
+    return readings(points, new double[solved().data().offsets()]);
+  }
 
   /**
-   * Mean and variance of z + l'v at places: what readings that carry these shared errors would see,
-   * their own error not yet in it.
+   * The same of z + l'v: what readings that carry these shared errors would see, their own error
+   * not yet in it.
    *
    * @param loadings l on the unit-variance shared errors v, one an offset; zeros for none
    */
-  default Readings readings(Points points, double[] loadings) {
-    Predicted predicted = predict(points);
-    double[] variance = predicted.variance();
-    for (int i = 0; i < variance.length; i++) {
-      variance[i] += Linear.dot(loadings, loadings);
-    }
-    return new Readings(predicted.mean(), variance);
-  }
-
-  /** Mean and variance of readings, one a place. */
-  record Readings(double[] mean, double[] variance) {}
+  Predicted readings(Points points, double[] loadings);
 
   /** Predictions at places, with the covariance of their errors. */
   interface Predicted {
@@ -35,5 +29,13 @@ interface Predictor {
 
     /** Covariance with other predictions by the same predictor; micro-scale is not in it. */
     double[][] covariance(Predicted other);
+
+    /** Covariance of each with a weighted sum of the others, micro-scale not in it. */
+    default double[] covarianceWithSum(Predicted other, double[] weights) {
+      double[][] covariance = covariance(other);
+      double[] sum = new double[covariance.length];
+      Arrays.setAll(sum, i -> Linear.dot(covariance[i], weights));
+      return sum;
+    }
   }
 }

@@ -56,15 +56,8 @@ final class SiteThinning {
       int share = (int) ((long) most * sites.size() / methods.size());
       kept.addAll(spread(sites, Math.min(sites.size(), Math.max(FEWEST, share))));
     }
-    return new SiteReadings(
-        readings.property(),
-        readings.unit(),
-        readings.scale(),
-        readings.sites(),
-        readings.rows().stream().filter(r -> kept.contains(r.site())).toList(),
-        readings.offsets(),
-        readings.offsetCovariance(),
-        readings.findings());
+    return readings.withRows(
+        readings.rows().stream().filter(r -> kept.contains(r.site())).toList());
   }
 
   private SiteReadings.Site site(int s) {

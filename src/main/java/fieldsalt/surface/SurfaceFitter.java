@@ -120,6 +120,7 @@ public final class SurfaceFitter {
       SurfaceReport.FittedVariogram variogram,
       SurfaceDetails details) {
     tellManySites(choice.chosen().method());
+    Tried chosen = informed(fromAllSites(choice.chosen()), fields.mapped());
     SurfaceReport report =
         new SurfaceReport(
             choice.chosen().method().label(),
@@ -129,8 +130,20 @@ public final class SurfaceFitter {
             findings,
             fields.leftOut(),
             details);
-    return new FittedSurface(
-        fromAllSites(choice.chosen()), readings.scale(), fields.mapped(), settings, report);
+    return new FittedSurface(chosen, readings.scale(), fields.mapped(), settings, report);
+  }
+
+  private Tried informed(Tried chosen, List<FieldBoundary> mapped) {
+    if (isThinned() && !all.fieldMeans().isEmpty()) {
+      findings.add(
+          new Finding(
+              "composite-unused",
+              "ranch",
+              all.fieldMeans().size() + " readings of composites beside more than 1,000 sites",
+              "not used for the map: so many sites say more of every field's mean"));
+      return chosen;
+    }
+    return FieldMeans.inform(chosen, all.fieldMeans(), all.scale(), mapped, findings);
   }
 
   private boolean isThinned() {

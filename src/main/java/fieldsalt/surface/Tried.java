@@ -11,6 +11,16 @@ import java.util.function.ToDoubleFunction;
 record Tried(
     SurfaceMethod method, Observations data, List<Predictor> predictors, List<LeftOut> leftOut) {
 
+  /** The predictor of the heaviest weight. */
+  Predictor likeliest() {
+    Predictor likeliest = predictors.get(0);
+    for (Predictor predictor : predictors) {
+      boolean heavier = predictor.solved().weight() > likeliest.solved().weight();
+      likeliest = heavier ? predictor : likeliest;
+    }
+    return likeliest;
+  }
+
   double meanCrps() {
     return mean(LeftOut::crps);
   }

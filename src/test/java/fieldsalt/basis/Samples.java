@@ -15,6 +15,7 @@ import fieldsalt.read.SourceRow;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /** Builds invented rows for tests: a loam at 0-30 cm by 1:5 extract, unless told otherwise. */
 final class Samples {
@@ -211,7 +212,12 @@ final class Samples {
         s.composite(),
         s.source(),
         new Extras(
-            OptionalDouble.of(value), OptionalDouble.empty(), OptionalDouble.empty(), "", ""));
+            OptionalDouble.of(value),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            "",
+            "",
+            OptionalInt.empty()));
   }
 
   /** The same row on another line of the file. */

@@ -108,5 +108,43 @@ class SiteReadingsTest {
     assertThat(r.findings()).anyMatch(f -> f.where().contains("bag") && f.done().contains("agree"));
     assertThat(r.findings())
         .anyMatch(f -> f.where().contains("odd") && f.done().contains("differ by more"));
+    SiteReadings.Row site = r.rows().get(0);
+    assertThat(r.fieldMeans()).hasSize(2);
+    SiteReadings.FieldMean bag = r.fieldMeans().get(0);
+    assertThat(bag.sample()).isEqualTo("bag");
+    assertThat(bag.field()).isEqualTo("north");
+    assertThat(bag.value()).isCloseTo(site.value() + Math.log(0.45 / 0.4), within(1e-12));
+    assertThat(bag.ownVariance()).isCloseTo(site.ownVariance(), within(1e-12));
+    assertThat(bag.loadings()).isEqualTo(site.loadings());
+    assertThat(bag.cores()).isEqualTo(5);
+  }
+
+  /**
+   * A composite of two layers is weighted as a site is; one that reaches deeper than they is not.
+   */
+  @Test
+  void aCompositeStandsForTheDepthThatTheSitesHave() {
+    List<Sample> samples = new ArrayList<>();
+    for (int i = 0; i < 6; i++) {
+      samples.add(Samples.sample().id("S" + i).ec(0.4).depth(0, 30).row(2 * i).get());
+      samples.add(Samples.sample().id("S" + i).ec(0.8).depth(30, 60).row(2 * i + 1).get());
+    }
+    samples.add(Samples.sample().id("bag").ec(0.4).depth(0, 30).nowhere().row(20).get());
+    samples.add(Samples.sample().id("bag").ec(0.8).depth(30, 60).nowhere().row(21).get());
+    samples.add(Samples.sample().id("top").ec(0.4).depth(0, 30).nowhere().row(22).get());
+    samples.add(Samples.sample().id("deep").ec(0.6).depth(0, 90).nowhere().row(23).get());
+    SiteReadings r = readings(new RootZone(90, Uptake.UNIFORM), samples);
+    assertThat(r.fieldMeans())
+        .extracting(SiteReadings.FieldMean::sample)
+        .containsExactly("bag", "top");
+    double site = r.rows().get(0).value();
+    assertThat(r.fieldMeans().get(0).value()).isCloseTo(site, within(1e-12));
+    assertThat(r.fieldMeans().get(1).value())
+        .as("completed by the ratio that the full profiles show")
+        .isCloseTo(site, within(1e-12));
+    assertThat(r.findings())
+        .filteredOn(f -> f.code().equals("composite-depth"))
+        .hasSize(1)
+        .allMatch(f -> f.where().contains("deep"));
   }
 }

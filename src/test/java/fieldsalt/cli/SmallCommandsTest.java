@@ -51,7 +51,9 @@ class SmallCommandsTest {
     assertThat(run.err()).contains("lost");
     assertThat(out).content().contains("ece_dS_m").contains("4.75"); // 9.5 x 0.5
     assertThat(temp.resolve("ece-factors.csv")).content().contains("factor_published");
-    assertThat(Run.of("convert", table).out()).isEqualTo(Files.readString(out));
+    Run printed = Run.of("convert", table);
+    assertThat(printed.out()).isEqualTo(Files.readString(out));
+    assertThat(printed.err()).contains("mean of 1 samples 4.").contains("90 % interval");
     assertThat(Run.of("convert", table, "--strict").code()).isEqualTo(Exit.INPUT);
   }
 

@@ -159,16 +159,21 @@ class BadInputTest {
   void compositesInformTheFieldTheyName() {
     String text =
         """
-        id,lon,lat,depth,method,ec,unit,field,sampled
-        A,-153.005,30.002,0-30 cm,1:5,0.6,dS/m,,core
-        C1,,,0-30 cm,paste,5,dS/m,SOUTH,composite
-        C2,,,0-30 cm,paste,5,dS/m,nowhere,composite
-        D,,,0-30 cm,1:5,0.6,dS/m,,core
+        id,lon,lat,depth,method,ec,unit,field,sampled,no. of cores
+        A,-153.005,30.002,0-30 cm,1:5,0.6,dS/m,,core,1
+        C1,,,0-30 cm,paste,5,dS/m,SOUTH,composite,15
+        C2,,,0-30 cm,paste,5,dS/m,nowhere,composite,15
+        C3,,,0-30 cm,paste,5,dS/m,south,composite,0.5
+        D,,,0-30 cm,1:5,0.6,dS/m,,core,1
         """;
     Ranch ranch = read(text, "");
-    assertThat(ranch.samples()).extracting(Sample::field).containsExactly("north", "south");
+    assertThat(ranch.samples())
+        .extracting(Sample::field)
+        .containsExactly("north", "south", "south");
     assertThat(ranch.samples().get(1).place()).isEmpty();
-    assertThat(codes(ranch)).contains("composite-without-field", "no-place");
+    assertThat(ranch.samples().get(1).extras().cores()).hasValue(15);
+    assertThat(ranch.samples().get(2).extras().cores()).isEmpty();
+    assertThat(codes(ranch)).contains("composite-without-field", "no-place", "impossible");
   }
 
   @Test

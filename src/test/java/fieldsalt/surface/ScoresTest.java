@@ -122,7 +122,7 @@ class ScoresTest {
       }
 
       @Override
-      public Predictor.Predicted predict(Points points) {
+      public Predictor.Predicted readings(Points points, double[] loadings) {
         return predicted;
       }
     };

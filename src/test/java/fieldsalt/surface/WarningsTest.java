@@ -27,7 +27,7 @@ class WarningsTest {
               r.laboratory()));
     }
     return SurfaceFitter.fit(
-        Influence.withRows(ranch.readings(), rows), ranch.fields(), SurfaceSettings.defaults());
+        ranch.readings().withRows(rows), ranch.fields(), SurfaceSettings.defaults());
   }
 
   private static List<String> codes(Surface surface) {

@@ -1,0 +1,11 @@
+package fieldsalt.surface;
+
+import fieldsalt.basis.SiteReadings;
+
+/**
+ * A reading of a mixture of cores from all over a field.
+ *
+ * @param places spread evenly over the field
+ * @param loadings of the standardised shared errors
+ */
+record AreaReading(SiteReadings.FieldMean reading, Points places, double[] loadings) {}
