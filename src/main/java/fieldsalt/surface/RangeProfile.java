@@ -11,10 +11,13 @@ final class RangeProfile {
   private static final int HALVINGS = 6;
   private final Reml reml;
   private final Reml.Fit fit;
+  private final double top;
 
   RangeProfile(Reml reml, Reml.Fit fit) {
     this.reml = reml;
     this.fit = fit;
+    double again = reml.bestAt(fit.model(), fit.model().correlation().rangeM());
+    this.top = Math.max(fit.logLikelihood(), again);
   }
 
   /** {@code {low, high}} in metres; a bound of the range where the likelihood stays high. */
@@ -53,6 +56,6 @@ final class RangeProfile {
   }
 
   private boolean dropped(double logRange) {
-    return reml.bestAt(fit.model(), Math.exp(logRange)) < fit.logLikelihood() - DROP;
+    return reml.bestAt(fit.model(), Math.exp(logRange)) < top - DROP;
   }
 }
