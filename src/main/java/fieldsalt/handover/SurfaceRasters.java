@@ -11,6 +11,9 @@ import java.util.Map;
 
 /** The three rasters of each map: median, error and chance. */
 final class SurfaceRasters {
+  private static final String EXTRAPOLATED =
+      "1 where the survey or raster has a value that no sampled place has, or none";
+
   private final RanchProjection projection;
   private final SurfaceLabels labels;
 
@@ -21,7 +24,8 @@ final class SurfaceRasters {
 
   /**
    * Writes {@code ece.tif}, {@code ece-error.tif} and {@code p-above.tif}; where there are several
-   * maps one set each, with the map's first field in the name.
+   * maps one set each, with the map's first field in the name. Where the surface follows a survey
+   * or raster beyond what the samples cover, {@code extrapolated.tif} marks those cells.
    */
   List<WrittenFile> write(Path folder, List<SurfaceMap> maps) throws IOException {
     List<String> names = maps.stream().map(map -> String.join(" ", map.fields())).toList();
@@ -38,6 +42,10 @@ final class SurfaceRasters {
       written.add(raster(folder, "ece-error" + suffix, of, error, map.error()));
       RasterBand chance = new RasterBand(grid, chance(), "");
       written.add(raster(folder, "p-above" + suffix, of, chance, map.chance()));
+      if (!map.beyond().isEmpty()) {
+        RasterBand beyond = new RasterBand(grid, EXTRAPOLATED, "");
+        written.add(raster(folder, "extrapolated" + suffix, of, beyond, beyond(map)));
+      }
     }
     return written;
   }
@@ -46,6 +54,14 @@ final class SurfaceRasters {
       throws IOException {
     GeoTiffWriter.write(folder.resolve(name + ".tif"), band, values, projection);
     return new WrittenFile(name + ".tif", band.description() + of);
+  }
+
+  private static float[] beyond(SurfaceMap map) {
+    float[] values = new float[map.fieldOf().length];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = map.fieldOf()[i] < 0 ? Float.NaN : map.beyond().get(i) ? 1 : 0;
+    }
+    return values;
   }
 
   private String median() {

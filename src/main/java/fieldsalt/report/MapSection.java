@@ -124,7 +124,8 @@ final class MapSection implements Section {
       sign(
           page,
           "<rect width=\"20\" height=\"16\" fill=\"url(#beyond)\" class=\"hatch\"/>",
-          "hatched the other way: the survey reads outside what was sampled");
+          "hatched the other way: the survey or raster has a value that no sampled place has, or"
+              + " none: believe it less");
     }
   }
 

@@ -120,7 +120,7 @@ final class LocalKriging implements Predictor {
   }
 
   private static Points alone(Points p) {
-    return new Points(0, p.x(), p.y(), p.drift(), p.beyond());
+    return new Points(0, p.x(), p.y(), p.drift(), p.unknown(), p.beyond());
   }
 
   /** Kriging from the sites nearest to some points, solved whole. */

@@ -112,12 +112,13 @@ final class MapMaker {
     double[][] mean = new double[points.size()][count];
     double[][] sd = new double[points.size()][count];
     for (int k = 0; k < count; k++) {
-      Predictor.Predicted predicted = method.predictors().get(k).predict(points);
+      Predictor predictor = method.predictors().get(k);
+      Predictor.Predicted predicted = predictor.predict(points);
       double[] means = predicted.mean();
       double[] variances = predicted.variance();
       for (int i = 0; i < means.length; i++) {
         mean[i][k] = means[i];
-        sd[i][k] = Math.sqrt(variances[i]);
+        sd[i][k] = Math.sqrt(variances[i] + points.unknownVariance(i, predictor.solved()));
       }
     }
     Mixture[] known = new Mixture[points.size()];

@@ -9,15 +9,18 @@ import java.util.List;
  * @param part position of the field among the observations' parts
  * @param x metres from the observations' origin
  * @param drift standardised drifts: drifts x places; 0, the mean of the sites, where it has none
+ * @param unknown whether a drift has no value there: drifts x places
  * @param beyond whether a drift has no value there, or one that no site has seen
  */
-record Points(int part, double[] x, double[] y, double[][] drift, boolean[] beyond) {
+record Points(
+    int part, double[] x, double[] y, double[][] drift, boolean[][] unknown, boolean[] beyond) {
 
   static Points of(Observations data, int part, List<PlaceM> places) {
     int n = places.size();
     double[] x = new double[n];
     double[] y = new double[n];
     double[][] drift = new double[data.drifts().size()][n];
+    boolean[][] unknown = new boolean[drift.length][n];
     boolean[] beyond = new boolean[n];
     for (int i = 0; i < n; i++) {
       PlaceM place = places.get(i);
@@ -27,14 +30,28 @@ record Points(int part, double[] x, double[] y, double[][] drift, boolean[] beyo
         Observations.ScaledDrift known = data.drifts().get(d);
         double value = known.at(place);
         beyond[i] |= !(value >= known.least() && value <= known.most());
-        drift[d][i] = Double.isNaN(value) ? 0 : value;
+        unknown[d][i] = Double.isNaN(value);
+        drift[d][i] = unknown[d][i] ? 0 : value;
       }
     }
-    return new Points(part, x, y, drift, beyond);
+    return new Points(part, x, y, drift, unknown, beyond);
   }
 
   int size() {
     return x.length;
+  }
+
+  /**
+   * Variance that a place has besides, where a drift has no value there: a drift is taken to vary
+   * as it does over the sites, by 1.
+   */
+  double unknownVariance(int place, Solved solved) {
+    double sum = 0;
+    for (int d = 0; d < unknown.length; d++) {
+      double effect = solved.solution().effects()[solved.data().parts().size() + d];
+      sum += unknown[d][place] ? effect * effect : 0;
+    }
+    return sum;
   }
 
   /** Prior covariance with each row of the field, one array a row; micro-scale is not in it. */

@@ -7,6 +7,7 @@ import fieldsalt.geo.PlaceM;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.read.SurveyReading;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -15,6 +16,13 @@ import java.util.Optional;
 public final class SurfaceFitter {
   /** Sites that are solved whole at most. */
   private static final int MOST_WHOLE = 1000;
+
+  private static final String NO_VALUE =
+      "the mean of the sites is taken there, with a wider error; hatched on the map and marked in"
+          + " extrapolated.tif: sample there";
+
+  private static final String UNSEEN =
+      "hatched on the map and marked in extrapolated.tif: believe it less; sample there";
 
   private final SiteReadings all;
 
@@ -93,23 +101,26 @@ public final class SurfaceFitter {
   private void tellExtrapolation(FieldSelection fields, Observations data) {
     for (FieldBoundary field : fields.mapped()) {
       List<PlaceM> places = FieldLattice.of(field, 400);
-      boolean[] beyond = Points.of(data, data.indexOf(field.name()), places).beyond();
-      int count = 0;
-      for (boolean b : beyond) {
-        count += b ? 1 : 0;
+      for (Observations.ScaledDrift drift : data.drifts()) {
+        double[] at = places.stream().mapToDouble(drift::at).toArray();
+        double unknown = Arrays.stream(at).filter(Double::isNaN).count();
+        double unseen =
+            Arrays.stream(at).filter(v -> v < drift.least() || v > drift.most()).count();
+        tell(field, unknown / at.length, "has no value of " + drift.drift().name(), NO_VALUE);
+        tell(
+            field,
+            unseen / at.length,
+            "has values of " + drift.drift().name() + " that no sampled place has",
+            UNSEEN);
       }
-      if (count > 0) {
-        findings.add(
-            new Finding(
-                "drift-extrapolated",
-                "field " + field.name(),
-                String.format(
-                    Locale.ROOT,
-                    "about %.0f %% of it lies outside the range of the survey that the sampled places"
-                        + " cover",
-                    Math.max(1, 100.0 * count / beyond.length)),
-                "hatched on the map: believe it less; sample there"));
-      }
+    }
+  }
+
+  private void tell(FieldBoundary field, double share, String what, String done) {
+    if (share > 0) {
+      String found =
+          String.format(Locale.ROOT, "about %.0f %% of it %s", Math.max(1, 100 * share), what);
+      findings.add(new Finding("drift-extrapolated", "field " + field.name(), found, done));
     }
   }
 
