@@ -3,7 +3,6 @@ package fieldsalt.surface;
 import fieldsalt.basis.Scale;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Means of the property over areas, with their joint error, from the joint moments of z at points
@@ -12,9 +11,6 @@ import java.util.stream.IntStream;
  * (lognormal moments; Cressie 2006, Mathematical Geology 38:413-443).
  */
 final class AreaMoments {
-  /** Points an area lends to covariances with other areas. */
-  private static final int LENT = 64;
-
   private final Scale scale;
 
   AreaMoments(Scale scale) {
@@ -29,39 +25,24 @@ final class AreaMoments {
     int n = areas.size();
     double[] mean = new double[n];
     double[][] covariance = new double[n][n];
-    List<Lent> lent = new ArrayList<>();
+    List<Known> known = new ArrayList<>();
     for (int a = 0; a < n; a++) {
       TargetGroups.Joined all = TargetGroups.of(data, areas.get(a)).predict(predictor);
-      double[] z = all.mean();
       double[][] p = all.covariance(all);
-      double[] e = expectations(z, p, micro);
+      double[] e = expectations(all.mean(), p, micro);
       mean[a] = average(e);
       covariance[a][a] = withItself(e, p, micro);
-      lent.add(lend(predictor, data, areas.get(a), micro));
+      known.add(new Known(all, e));
+      for (int b = 0; b < a; b++) {
+        covariance[a][b] = between(known.get(a), known.get(b));
+        covariance[b][a] = covariance[a][b];
+      }
     }
-    IntStream.range(0, n)
-        .forEach(
-            a -> {
-              for (int b = 0; b < a; b++) {
-                covariance[a][b] = between(lent.get(a), lent.get(b), mean[a], mean[b]);
-                covariance[b][a] = covariance[a][b];
-              }
-            });
     return new Moments(mean, covariance);
   }
 
-  /** A thinned area. */
-  private record Lent(TargetGroups.Joined joined, double[] e) {}
-
-  private Lent lend(Predictor predictor, Observations data, List<Target> area, double micro) {
-    int step = (area.size() + LENT - 1) / LENT;
-    List<Target> some = new ArrayList<>();
-    for (int i = 0; i < area.size(); i += step) {
-      some.add(area.get(i));
-    }
-    TargetGroups.Joined joined = TargetGroups.of(data, some).predict(predictor);
-    return new Lent(joined, expectations(joined.mean(), joined.covariance(joined), micro));
-  }
+  /** An area's points and what is expected at each. */
+  private record Known(TargetGroups.Joined joined, double[] e) {}
 
   private double[] expectations(double[] z, double[][] p, double micro) {
     double[] e = new double[z.length];
@@ -86,7 +67,7 @@ final class AreaMoments {
     return Math.max(0, sum / e.length / e.length);
   }
 
-  private double between(Lent one, Lent other, double meanOne, double meanOther) {
+  private double between(Known one, Known other) {
     double[][] p = one.joined.covariance(other.joined);
     double sum = 0;
     for (int i = 0; i < p.length; i++) {
@@ -94,10 +75,7 @@ final class AreaMoments {
         sum += term(one.e[i], other.e[j], p[i][j]);
       }
     }
-    double average = sum / p.length / p[0].length;
-    return scale == Scale.LOG
-        ? average * meanOne * meanOther / average(one.e) / average(other.e)
-        : average;
+    return sum / p.length / p[0].length;
   }
 
   private double term(double ei, double ej, double pij) {
