@@ -86,6 +86,47 @@ final class Cleaner {
     return merge(piece, thin, RegionGraph.Choice.CLOSEST_VALUE);
   }
 
+  /**
+   * Joins marked ground, each bit of it that hangs together within one piece for itself, to the
+   * neighbour with the longest contact; or, if it is to go whole, to the one closest in value.
+   *
+   * @return whether anything was joined
+   */
+  boolean join(boolean[] marked, boolean whole) {
+    int[] piece = Components.of(nodes).of();
+    int pieces = count(piece);
+    int[] region = piece.clone();
+    int regions = pieces;
+    for (int i = 0; i < region.length; i++) {
+      if (marked[i] && piece[i] >= 0 && region[i] == piece[i]) {
+        flood(i, regions++, marked, piece, region);
+      }
+    }
+    boolean[] thin = new boolean[regions];
+    Arrays.fill(thin, pieces, regions, true);
+    return merge(
+            region,
+            thin,
+            whole ? RegionGraph.Choice.CLOSEST_VALUE : RegionGraph.Choice.LONGEST_CONTACT)
+        > 0;
+  }
+
+  private void flood(int start, int number, boolean[] marked, int[] piece, int[] region) {
+    int columns = nodes.lattice().columns();
+    IntQueue queue = new IntQueue();
+    region[start] = number;
+    queue.add(start);
+    while (!queue.isEmpty()) {
+      int node = queue.take();
+      for (int next : new int[] {node - columns, node - 1, node + 1, node + columns}) {
+        if (marked[next] && piece[next] == piece[start] && region[next] == piece[next]) {
+          region[next] = number;
+          queue.add(next);
+        }
+      }
+    }
+  }
+
   /** Pieces of which too much is narrow. */
   private static boolean[] tooNarrow(int[] piece, boolean[] far) {
     int[] all = new int[count(piece)];

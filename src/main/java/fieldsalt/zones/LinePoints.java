@@ -4,8 +4,8 @@ import java.util.Arrays;
 
 /** Places in steps of a lattice: columns from the west, rows from the north, not whole. */
 final class LinePoints {
-  private double[] column = new double[1024];
-  private double[] row = new double[1024];
+  private double[] column = new double[64];
+  private double[] row = new double[64];
   private int size;
 
   void add(double c, double r) {
@@ -17,17 +17,14 @@ final class LinePoints {
     row[size++] = r;
   }
 
-  void addAll(LinePoints other) {
-    for (int i = 0; i < other.size; i++) {
-      add(other.column[i], other.row[i]);
+  /** Takes a place: column, row. */
+  interface Taker {
+    void take(double c, double r);
+  }
+
+  void forEach(Taker taker) {
+    for (int i = 0; i < size; i++) {
+      taker.take(column[i], row[i]);
     }
-  }
-
-  double[] columns() {
-    return Arrays.copyOf(column, size);
-  }
-
-  double[] rows() {
-    return Arrays.copyOf(row, size);
   }
 }

@@ -50,6 +50,12 @@ record Nodes(
     return Double.isNaN(t) ? t : Math.max(CLOSEST, Math.min(1 - CLOSEST, t));
   }
 
+  /** As {@code crossing}, the middle where no class limit lies between them. */
+  double where(int a, int b) {
+    double t = crossing(a, b);
+    return Double.isNaN(t) ? 0.5 : t;
+  }
+
   /**
    * Whether the corners a and c of a square are joined through its middle, where a and c are of one
    * class and b and d of another one: as the middle value says, else the lower class.

@@ -1,6 +1,7 @@
 package fieldsalt.zones;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -22,6 +23,17 @@ final class PartZoner {
 
   private static final GeometryFactory GEOMETRY = new GeometryFactory();
 
+  /** Share of a zone that the lattice may judge narrow without a look at the polygon. */
+  private static final double SUSPECT_SHARE = 0.004;
+
+  /** Rounds of drawing and mending; from the second number on whole zones are joined. */
+  private static final int MOST_ROUNDS = 12;
+
+  private static final int WHOLE_FROM = 3;
+
+  /** A zone, and whether it may be too narrow somewhere. */
+  private record Drawn(Piece piece, boolean suspect) {}
+
   private final Nodes nodes;
   private final Polygon part;
   private final double minAreaM2;
@@ -35,8 +47,35 @@ final class PartZoner {
   /** The zones as polygons that share their edges exactly and tile the part. */
   List<Piece> zones(double minWidthM) {
     Widths widths = new Widths(nodes, part, minWidthM);
-    new Cleaner(nodes, widths, minAreaM2).clean();
-    int[] region = extended(Components.of(nodes).of(), widths.near());
+    Cleaner cleaner = new Cleaner(nodes, widths, minAreaM2);
+    Openings openings = new Openings(part, minWidthM);
+    cleaner.clean();
+    for (int round = 0; ; round++) {
+      List<Drawn> drawn = drawn(widths);
+      boolean changed = false;
+      for (int k = 0; k < drawn.size() && minWidthM > 0 && round < MOST_ROUNDS; k++) {
+        Drawn zone = drawn.get(k);
+        changed |= zone.suspect() && mend(zone, openings, cleaner, round >= WHOLE_FROM);
+      }
+      if (!changed) {
+        return drawn.stream().map(Drawn::piece).toList();
+      }
+      cleaner.clean();
+    }
+  }
+
+  /** Joins what of a zone is too narrow to neighbours; whether there was any. */
+  private boolean mend(Drawn zone, Openings openings, Cleaner cleaner, boolean whole) {
+    Geometry narrow = openings.tooNarrow(zone.piece().shape());
+    return !narrow.isEmpty()
+        && cleaner.join(
+            InsideNodes.of(nodes.lattice(), whole ? zone.piece().shape() : narrow), whole);
+  }
+
+  private List<Drawn> drawn(Widths widths) {
+    int[] piece = Components.of(nodes).of();
+    int[] suspects = suspects(piece, widths.suspects(piece));
+    int[] region = extended(piece, widths.near());
     List<LabelledLine> lines = simplified(new LineTracer(nodes, region).trace());
     Faces faces =
         Faces.of(
@@ -44,7 +83,17 @@ final class PartZoner {
             lines,
             Optional.of(new IndexedPointInAreaLocator(part)),
             PER_METRE);
-    return joined(faces, region);
+    return joined(faces, region, suspects);
+  }
+
+  private static int[] suspects(int[] piece, boolean[] suspect) {
+    int[] count = new int[Arrays.stream(piece).max().orElse(0) + 1];
+    for (int i = 0; i < piece.length; i++) {
+      if (suspect[i] && piece[i] >= 0) {
+        count[piece[i]]++;
+      }
+    }
+    return count;
   }
 
   /** Regions beyond the boundary, so that lines run over it: that of the nearest inside node. */
@@ -72,22 +121,24 @@ final class PartZoner {
   }
 
   /** Joins faces of one class that touch, and those that the exact boundary made too small. */
-  private List<Piece> joined(Faces faces, int[] region) {
+  private List<Drawn> joined(Faces faces, int[] region, int[] suspects) {
     Regions regions = Regions.of(nodes, region);
     List<Faces.Face> list = faces.faces();
     RegionGraph graph = new RegionGraph(list.size());
+    double[] narrowM2 = new double[list.size()];
     for (int f = 0; f < list.size(); f++) {
       Faces.Face face = list.get(f);
       int at = face.label() >= 0 ? face.label() : regionAt(face.shape(), region);
       graph.region(f, regions.klass(at), false);
       graph.ground(f, face.shape().getArea(), regions.value(at), 0);
+      narrowM2[f] = suspects[at] * nodes.lattice().stepM() * nodes.lattice().stepM();
     }
     for (Faces.Contact contact : faces.contacts()) {
       graph.touch(contact.a(), contact.b(), contact.length());
     }
     graph.joinAlike();
     graph.merge(minAreaM2, RegionGraph.Choice.CLOSEST_VALUE);
-    return pieces(list, graph);
+    return pieces(list, graph, narrowM2);
   }
 
   private int regionAt(Polygon face, int[] region) {
@@ -96,16 +147,24 @@ final class PartZoner {
     return Math.max(0, at);
   }
 
-  private static List<Piece> pieces(List<Faces.Face> list, RegionGraph graph) {
-    TreeMap<Integer, List<Polygon>> groups = new TreeMap<>();
+  private static List<Drawn> pieces(List<Faces.Face> list, RegionGraph graph, double[] narrowM2) {
+    TreeMap<Integer, List<Integer>> groups = new TreeMap<>();
     for (int f = 0; f < list.size(); f++) {
-      groups.computeIfAbsent(graph.root(f), k -> new ArrayList<>()).add(list.get(f).shape());
+      groups.computeIfAbsent(graph.root(f), k -> new ArrayList<>()).add(f);
     }
-    List<Piece> pieces = new ArrayList<>();
-    groups.forEach(
-        (root, shapes) ->
-            pieces.add(new Piece(union(shapes), graph.klassOf(root), graph.valueOf(root))));
-    return pieces;
+    return groups.entrySet().parallelStream()
+        .map(
+            group -> {
+              List<Polygon> shapes =
+                  group.getValue().stream().map(f -> list.get(f).shape()).toList();
+              Geometry shape = union(shapes);
+              double narrow = group.getValue().stream().mapToDouble(f -> narrowM2[f]).sum();
+              int root = group.getKey();
+              return new Drawn(
+                  new Piece(shape, graph.klassOf(root), graph.valueOf(root)),
+                  shapes.size() > 1 || narrow > SUSPECT_SHARE * shape.getArea());
+            })
+        .toList();
   }
 
   private static Geometry union(List<Polygon> shapes) {

@@ -9,7 +9,8 @@ import org.locationtech.jts.geom.Polygon;
 /**
  * Finds the parts of pieces that are narrower than a machine: what an opening by half its width
  * takes away and what lies farther than that half width from what the opening leaves. Where the
- * field itself is narrower nothing is found.
+ * field itself is narrower nothing is found. Only ground near to what changed since the last time
+ * is looked at again; squares of the lattice are worked on side by side, each for itself.
  */
 final class Widths {
   /** Distance in steps from an opening within which a node still counts as in it. */
@@ -21,14 +22,17 @@ final class Widths {
   /** Share of the half width beyond the opening from which on a node counts as far from it. */
   private static final double FAR = 0.95;
 
+  /** The same share where it is only asked whether a node may be far. */
+  private static final double SUSPECT = 0.75;
+
   private final Nodes nodes;
   private final double radius;
-  private final LinePoints outline;
+  private final Tiles tiles;
+  private final LinePoints[] outline;
   private final float[] toOutline;
   private final boolean[] fieldIsNarrow;
-
-  /** For each node the middle of the disc of the field's own opening that comes nearest to it. */
-  private final int[] middleOfDisc;
+  private final float[] beyond;
+  private int[] lastClass = new int[0];
 
   /**
    * Narrow parts by node.
@@ -46,27 +50,55 @@ final class Widths {
 
   Widths(Nodes nodes, Polygon part, double minWidthM) {
     this.nodes = nodes;
-    radius = minWidthM / 2 / nodes.lattice().stepM();
-    outline = outline(nodes.lattice(), part);
-    toOutline = distance(outline, (from, to) -> true);
-    Opening opening = opening(toOutline, new int[nodes.lattice().nodes()]);
-    middleOfDisc = opening.middle();
-    fieldIsNarrow = new boolean[middleOfDisc.length];
+    Lattice lattice = nodes.lattice();
+    radius = minWidthM / 2 / lattice.stepM();
+    tiles = Tiles.of(lattice, (int) Math.ceil(3 * radius) + 6);
+    outline = outline(part);
+    toOutline = new float[lattice.nodes()];
+    beyond = new float[lattice.nodes()];
+    Arrays.fill(toOutline, Float.POSITIVE_INFINITY);
+    Arrays.fill(beyond, -1);
+    int[] onePiece = new int[lattice.nodes()];
+    overTiles(t -> outline[t] != null, t -> fieldTile(t, onePiece));
+    fieldIsNarrow = new boolean[beyond.length];
     for (int i = 0; i < fieldIsNarrow.length; i++) {
-      fieldIsNarrow[i] = opening.beyond()[i] > SLACK;
+      fieldIsNarrow[i] = beyond[i] > SLACK;
     }
   }
 
-  private static LinePoints outline(Lattice lattice, Polygon part) {
-    LinePoints points = new LinePoints();
-    ring(lattice, part.getExteriorRing(), points);
+  private void fieldTile(int t, int[] onePiece) {
+    OpeningTile tile = tile(t);
+    tile.settle();
+    tile.distances(tiles, t, toOutline);
+    tile.beyond(tiles, t, onePiece, beyond);
+  }
+
+  private OpeningTile tile(int t) {
+    OpeningTile tile = new OpeningTile(tiles, t, nodes.inside(), radius, FAR * radius + 0.1);
+    if (outline[t] != null) {
+      outline[t].forEach(tile::line);
+    }
+    return tile;
+  }
+
+  /** Each tile writes its own nodes only, so that the order does not matter. */
+  private void overTiles(
+      java.util.function.IntPredicate which, java.util.function.IntConsumer work) {
+    IntStream.range(0, tiles.count()).filter(which).parallel().forEach(work);
+  }
+
+  /** Points along the outline by the tiles that depend on them; null for none. */
+  private LinePoints[] outline(Polygon part) {
+    LinePoints[] points = new LinePoints[tiles.count()];
+    ring(part.getExteriorRing(), points);
     for (int h = 0; h < part.getNumInteriorRing(); h++) {
-      ring(lattice, part.getInteriorRingN(h), points);
+      ring(part.getInteriorRingN(h), points);
     }
     return points;
   }
 
-  private static void ring(Lattice lattice, LinearRing ring, LinePoints points) {
+  private void ring(LinearRing ring, LinePoints[] points) {
+    Lattice lattice = nodes.lattice();
     Coordinate[] c = ring.getCoordinates();
     for (int i = 1; i < c.length; i++) {
       int bits = (int) Math.ceil(c[i].distance(c[i - 1]) / lattice.stepM() * 2);
@@ -74,10 +106,22 @@ final class Widths {
         double t = (double) k / bits;
         double x = c[i - 1].x + t * (c[i].x - c[i - 1].x);
         double y = c[i - 1].y + t * (c[i].y - c[i - 1].y);
-        points.add(
-            (x - lattice.westM()) / lattice.stepM(), (lattice.northM() - y) / lattice.stepM());
+        outlinePoint(
+            (x - lattice.westM()) / lattice.stepM(),
+            (lattice.northM() - y) / lattice.stepM(),
+            points);
       }
     }
+  }
+
+  private void outlinePoint(double column, double row, LinePoints[] points) {
+    tiles.around(
+        (int) Math.round(row),
+        (int) Math.round(column),
+        t -> {
+          points[t] = points[t] == null ? new LinePoints() : points[t];
+          points[t].add(column, row);
+        });
   }
 
   /** Nodes near enough to the part that the squares around its outline have all their corners. */
@@ -89,90 +133,68 @@ final class Widths {
     return near;
   }
 
-  private float[] distance(LinePoints lines, Spread.Permit permit) {
-    Spread spread =
-        new Spread(nodes.lattice(), lines.columns(), lines.rows(), new float[0], radius + 2);
-    spread.seedAround();
-    return spread.run(permit).cost();
-  }
-
   /** Narrow parts of pieces. */
   Narrow narrow(int[] piece) {
     if (radius == 0) {
       return Narrow.none(piece.length);
     }
-    LinePoints lines = linesBetween(piece);
-    lines.addAll(outline);
-    boolean[] inside = nodes.inside();
-    float[] toLine = distance(lines, (from, to) -> inside[to]);
-    return group(opening(toLine, piece).beyond(), piece);
+    boolean[] changed = changedTiles();
+    overTiles(t -> changed[t], t -> pieceTile(t, piece));
+    lastClass = nodes.klass().clone();
+    return group(piece);
   }
 
-  private LinePoints linesBetween(int[] piece) {
-    LinePoints lines = new LinePoints();
-    int columns = nodes.lattice().columns();
-    for (int i = 0; i + columns < piece.length; i++) {
-      if (piece[i] >= 0) {
-        int column = i % columns;
-        int row = i / columns;
-        if (column + 1 < columns && piece[i + 1] >= 0 && piece[i + 1] != piece[i]) {
-          lines.add(column + where(i, i + 1), row);
-        }
-        if (piece[i + columns] >= 0 && piece[i + columns] != piece[i]) {
-          lines.add(column, row + where(i, i + columns));
-        }
-      }
+  private void pieceTile(int t, int[] piece) {
+    OpeningTile tile = tile(t);
+    if (outline[t] != null || !tile.isOnePiece(piece)) {
+      tile.linesBetween(piece, nodes);
     }
-    return lines;
-  }
-
-  private double where(int a, int b) {
-    double t = nodes.crossing(a, b);
-    return Double.isNaN(t) ? 0.5 : t;
+    tile.settle();
+    tile.beyond(tiles, t, piece, beyond);
   }
 
   /**
-   * The opening of pieces.
-   *
-   * @param beyond how far in steps each inside node lies beyond the opening of its own piece: 0 or
-   *     less within it, infinite where the piece has no opening at all
-   * @param middle node in the middle of the disc of the opening that comes nearest, -1 for none
+   * Nodes that may lie too far from the opening of their piece if everything that a lattice cannot
+   * see goes against it: by discs that are half a step larger.
    */
-  private record Opening(float[] beyond, int[] middle) {}
-
-  private Opening opening(float[] toLine, int[] piece) {
-    boolean[] inside = nodes.inside();
-    boolean[] core = new boolean[toLine.length];
-    for (int i = 0; i < core.length; i++) {
-      core[i] = inside[i] && toLine[i] >= radius;
+  boolean[] suspects(int[] piece) {
+    float[] strict = new float[beyond.length];
+    Arrays.fill(strict, -1);
+    overTiles(t -> true, t -> strictTile(t, piece, strict));
+    boolean[] suspect = new boolean[strict.length];
+    for (int i = 0; i < suspect.length; i++) {
+      suspect[i] = strict[i] > SUSPECT * radius && nodes.inside()[i] && !fieldIsNarrow[i];
     }
-    int[] rim =
-        IntStream.range(0, core.length).filter(i -> core[i] && toLine[i] < radius + 2).toArray();
-    Spread spread = spreadFrom(rim, toLine, piece, core);
-    float[] beyond = spread.cost();
-    int[] middle = spread.source();
-    for (int i = 0; i < core.length; i++) {
-      beyond[i] = core[i] || !inside[i] ? -1 : beyond[i];
-      middle[i] = core[i] ? i : middle[i] < 0 ? -1 : rim[middle[i]];
-    }
-    return new Opening(beyond, middle);
+    return suspect;
   }
 
-  private Spread spreadFrom(int[] rim, float[] toLine, int[] piece, boolean[] core) {
-    boolean[] inside = nodes.inside();
-    LinePoints places = new LinePoints();
-    float[] head = new float[rim.length];
-    for (int k = 0; k < rim.length; k++) {
-      places.add(nodes.lattice().columnOf(rim[k]), nodes.lattice().rowOf(rim[k]));
-      head[k] = toLine[rim[k]];
+  private void strictTile(int t, int[] piece, float[] strict) {
+    OpeningTile tile = new OpeningTile(tiles, t, nodes.inside(), radius + 0.5, FAR * radius + 0.1);
+    if (outline[t] != null) {
+      outline[t].forEach(tile::line);
     }
-    Spread spread =
-        new Spread(
-            nodes.lattice(), places.columns(), places.rows(), head, Double.POSITIVE_INFINITY);
-    for (int k = 0; k < rim.length; k++) {
-      spread.seed(rim[k], k);
+    if (outline[t] != null || !tile.isOnePiece(piece)) {
+      tile.linesBetween(piece, nodes);
+      tile.settle();
+      tile.beyond(tiles, t, piece, strict);
     }
-    return spread.run((from, to) -> inside[to] && !core[to] && piece[to] == piece[from]);
+  }
+
+  /** Tiles that depend on a node whose class is another one than last time; at first all. */
+  private boolean[] changedTiles() {
+    boolean[] changed = new boolean[tiles.count()];
+    int[] klass = nodes.klass();
+    if (lastClass.length == 0) {
+      Arrays.fill(changed, true);
+      return changed;
+    }
+    int columns = nodes.lattice().columns();
+    for (int i = 0; i < klass.length; i++) {
+      if (klass[i] != lastClass[i]) {
+        tiles.around(i / columns, i % columns, t -> changed[t] = true);
+      }
+    }
+    return changed;
   }
 
   /**
@@ -184,11 +206,37 @@ final class Widths {
   void widen(Narrow narrow, int part, int toClass) {
     boolean[] covered = new boolean[narrow.of().length];
     for (int i = 0; i < covered.length; i++) {
-      if (narrow.of()[i] == part && !covered[i] && middleOfDisc[i] >= 0) {
-        disc(middleOfDisc[i], toClass, covered);
+      if (narrow.of()[i] == part && !covered[i]) {
+        int middle = middleOfDisc(i);
+        if (middle >= 0) {
+          disc(middle, toClass, covered);
+        }
         covered[i] = true;
       }
     }
+  }
+
+  /** Middle of the disc of the field's own opening that comes nearest to a node; -1 for none. */
+  private int middleOfDisc(int node) {
+    Lattice lattice = nodes.lattice();
+    int reach = (int) Math.ceil(2 * radius + 2);
+    int row = lattice.rowOf(node);
+    int column = lattice.columnOf(node);
+    int best = -1;
+    double least = Double.POSITIVE_INFINITY;
+    for (int r = Math.max(0, row - reach); r <= Math.min(lattice.rows() - 1, row + reach); r++) {
+      for (int c = Math.max(0, column - reach);
+          c <= Math.min(lattice.columns() - 1, column + reach);
+          c++) {
+        int i = r * lattice.columns() + c;
+        double off = Math.hypot(r - row, c - column) - Math.min(toOutline[i], radius + 2);
+        if (nodes.inside()[i] && toOutline[i] >= radius && off < least) {
+          least = off;
+          best = i;
+        }
+      }
+    }
+    return best;
   }
 
   private void disc(int middle, int toClass, boolean[] covered) {
@@ -209,13 +257,13 @@ final class Widths {
     }
   }
 
-  private Narrow group(float[] beyond, int[] piece) {
+  private Narrow group(int[] piece) {
     int[] of = new int[piece.length];
     Arrays.fill(of, -1);
     int count = 0;
     for (int i = 0; i < piece.length; i++) {
-      if (of[i] == -1 && isNarrow(i, beyond)) {
-        count += flood(i, count, beyond, piece, of) ? 1 : 0;
+      if (beyond[i] > 0.5 * radius && of[i] == -1 && isNarrow(i)) {
+        count += flood(i, count, piece, of) ? 1 : 0;
       }
     }
     boolean[] far = new boolean[of.length];
@@ -226,12 +274,12 @@ final class Widths {
     return new Narrow(of, count, far);
   }
 
-  private boolean isNarrow(int node, float[] beyond) {
-    return nodes.inside()[node] && !fieldIsNarrow[node] && beyond[node] > 0.5 * radius;
+  private boolean isNarrow(int node) {
+    return beyond[node] > 0.5 * radius && nodes.inside()[node] && !fieldIsNarrow[node];
   }
 
   /** Marks a connected narrow part; with -2 if it does not reach out far enough to matter. */
-  private boolean flood(int start, int number, float[] beyond, int[] piece, int[] of) {
+  private boolean flood(int start, int number, int[] piece, int[] of) {
     int columns = nodes.lattice().columns();
     IntQueue queue = new IntQueue();
     IntQueue members = new IntQueue();
@@ -244,7 +292,7 @@ final class Widths {
       reach = Math.max(reach, beyond[node]);
       for (int dr = -columns; dr <= columns; dr += columns) {
         for (int next = node + dr - 1; next <= node + dr + 1; next++) {
-          if (of[next] == -1 && piece[next] == piece[start] && isNarrow(next, beyond)) {
+          if (of[next] == -1 && piece[next] == piece[start] && isNarrow(next)) {
             of[next] = number;
             queue.add(next);
           }
