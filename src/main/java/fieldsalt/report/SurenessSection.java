@@ -3,6 +3,7 @@ package fieldsalt.report;
 import fieldsalt.quantity.UnitSystem.Amount;
 import fieldsalt.report.PageSurface.AccuracyPoint;
 import fieldsalt.report.PageSurface.VariogramBin;
+import fieldsalt.surface.Anisotropy;
 import fieldsalt.surface.SurfaceReport;
 import fieldsalt.surface.SurfaceReport.Candidate;
 import fieldsalt.surface.SurfaceReport.FittedVariogram;
@@ -48,6 +49,7 @@ final class SurenessSection implements Section {
         () -> {
           accuracy(page);
           variogram(page);
+          reach(page);
         },
         "class",
         "charts");
@@ -160,10 +162,25 @@ final class SurenessSection implements Section {
             chart.draw(
                 "Sample variogram and fitted model",
                 () -> {
+                  double ratio = report().details().anisotropy().ratio();
+                  if (ratio > 1) {
+                    chart.curve(h -> Curves.semivariance(v, ratio * h / length(1)), "line prior");
+                  }
                   chart.curve(h -> Curves.semivariance(v, h / length(1)), "line posterior");
                   bins.stream().filter(b -> b.semivariance() >= 0).forEach(b -> bin(chart, b));
                 }),
         caption(v));
+  }
+
+  /** Only where salt reaches farther one way than across. */
+  private void reach(Markup page) {
+    Anisotropy anisotropy = report().details().anisotropy();
+    if (anisotropy.ratio() > 1) {
+      boolean local = input.ranch().projection().isLocal();
+      double rangeM = report().variogram().rangeM();
+      ReachDrawing drawing = new ReachDrawing(page, figures, anisotropy, rangeM, local);
+      figure(page, drawing::draw, drawing.caption());
+    }
   }
 
   private void bin(Chart chart, VariogramBin b) {
@@ -195,7 +212,13 @@ final class SurenessSection implements Section {
         + range(v)
         + ", variation at shorter range than the sites "
         + Figures.decimals(v.microScale(), 2)
-        + ". Dots: how much readings differ at a distance, their known errors taken off.";
+        + ". "
+        + (report().details().anisotropy().ratio() > 1
+            ? "Full line: along the longest reach; dashed: across it. "
+            : "")
+        + "Dots: how much readings differ at a distance"
+        + (report().details().anisotropy().ratio() > 1 ? " in any direction" : "")
+        + ", their known errors taken off.";
   }
 
   private double length(double metres) {
