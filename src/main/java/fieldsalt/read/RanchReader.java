@@ -99,6 +99,15 @@ public final class RanchReader {
         job.name(), "no " + key, what, "Say " + key + ": FILE in the job, or give " + flag + ".");
   }
 
+  /** A survey alone is no map of ECe: moisture, texture and temperature are in it as well. */
+  private String onlySurvey() {
+    return job.given("survey")
+        ? ". A survey of apparent conductivity cannot be turned into ECe without cores: take 12 to"
+            + " 20, spread over its low, middle and high values, on the day of the survey; then it"
+            + " steers the map between them"
+        : "";
+  }
+
   private Optional<InputFile> file(Path path) {
     try {
       InputFile file = InputFile.read(path);
@@ -147,7 +156,7 @@ public final class RanchReader {
 
   private Ranch ranch(boolean hull, List<SampleRow> also) {
     if (!job.given("samples")) {
-      missing("samples", "laboratory readings", "--samples S");
+      missing("samples", "laboratory readings", "--samples S" + onlySurvey());
     }
     List<FieldBoundary> drawn =
         trying(

@@ -213,4 +213,20 @@ class BadInputTest {
     assertThat(map().err()).doesNotContain("\tat ");
     assertThat(map("--debug").err()).contains("\tat ");
   }
+
+  /** What is missing, why, and how many cores to take; without a survey nothing is said of one. */
+  @Test
+  void aSurveyWithoutCoresIsNotAMap() throws IOException {
+    write("survey.csv", "lon,lat,eca_mS_m\n-152.998,30.001,80\n-152.997,30.002,120\n");
+    write("eca.yaml", "fields: fields.geojson\nsurvey: survey.csv\n");
+    Run run = Run.of("map", temp.resolve("eca.yaml"), "-o", out);
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err())
+        .contains("no samples", "cannot be turned into ECe without cores: take 12 to 20");
+    assertThat(out).doesNotExist();
+    write("none.yaml", "fields: fields.geojson\n");
+    assertThat(Run.of("map", temp.resolve("none.yaml"), "-o", out).err())
+        .contains("no samples")
+        .doesNotContain("survey");
+  }
 }
