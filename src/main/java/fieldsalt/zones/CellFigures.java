@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
@@ -16,17 +17,17 @@ final class CellFigures {
   private static final double Q80 = 0.8416212335729143;
 
   private final FieldMap map;
-  private final ClassScheme scheme;
   private final List<Zone> zones;
   private final ValueScale scale;
   private final int[] cells;
   private final int[] zoneOf;
+  private final double[] limits;
 
   CellFigures(FieldMap map, ClassScheme scheme, List<Zone> zones) {
     this.map = map;
-    this.scheme = scheme;
     this.zones = zones;
     scale = ValueScale.of(map.map());
+    limits = scheme.breaks().stream().mapToDouble(scale::apply).toArray();
     cells = known();
     zoneOf = locate();
   }
@@ -83,7 +84,7 @@ final class CellFigures {
   }
 
   double varianceExplained() {
-    double[] values = Arrays.stream(cells).mapToDouble(this::value).toArray();
+    double[] values = Arrays.stream(cells).parallel().mapToDouble(this::value).toArray();
     return ZoneQuality.shareBetween(values, zoneOf);
   }
 
@@ -92,23 +93,26 @@ final class CellFigures {
   }
 
   private boolean isUncertain(int cell) {
+    double value = value(cell);
     double nearest = Double.POSITIVE_INFINITY;
-    for (double limit : scheme.breaks()) {
-      nearest = Math.min(nearest, Math.abs(value(cell) - scale.apply(limit)));
+    for (double limit : limits) {
+      nearest = Math.min(nearest, Math.abs(value - limit));
     }
     return nearest < Q80 * map.map().error()[cell];
   }
 
   double uncertainHa(double fieldHa) {
-    long uncertain = Arrays.stream(cells).filter(this::isUncertain).count();
+    long uncertain = Arrays.stream(cells).parallel().filter(this::isUncertain).count();
     return cells.length == 0 ? 0 : fieldHa * uncertain / cells.length;
   }
 
   Map<String, ZoneFigures> byZone() {
     int[][] cellsOf = cellsByZone();
+    List<ZoneFigures> ofZone =
+        IntStream.range(0, zones.size()).parallel().mapToObj(z -> figures(z, cellsOf[z])).toList();
     Map<String, ZoneFigures> figures = new LinkedHashMap<>();
     for (int z = 0; z < zones.size(); z++) {
-      figures.put(zones.get(z).name(), figures(z, cellsOf[z]));
+      figures.put(zones.get(z).name(), ofZone.get(z));
     }
     return figures;
   }
@@ -133,7 +137,11 @@ final class CellFigures {
     int[] asked = mine.length > 0 ? mine : nearestCell(zones.get(zone));
     SurfaceMap m = map.map();
     double chance = Arrays.stream(asked).mapToDouble(i -> m.chance()[i]).average().orElse(0);
-    double[] medians = Arrays.stream(asked).mapToDouble(i -> m.median()[i]).sorted().toArray();
+    float[] medians = new float[asked.length];
+    for (int k = 0; k < asked.length; k++) {
+      medians[k] = m.median()[asked[k]];
+    }
+    Arrays.sort(medians);
     long uncertain = Arrays.stream(mine).filter(this::isUncertain).count();
     double ha = mine.length == 0 ? 0 : zones.get(zone).areaHa() * uncertain / mine.length;
     return new ZoneFigures(

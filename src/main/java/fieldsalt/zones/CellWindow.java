@@ -1,8 +1,10 @@
 package fieldsalt.zones;
 
 import fieldsalt.surface.Grid;
+import java.util.Arrays;
 import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Polygon;
 
 /**
  * The cells of a map around one part of a field, with a margin, every one with a value: cells that
@@ -17,13 +19,28 @@ record CellWindow(Lattice cells, double[] value, double[] second, int filled) {
   private static final int MARGIN = 3;
 
   /**
-   * Cuts a window out of a map.
+   * How much of the map is taken.
    *
    * @param stride 1, or more to take only every so many-th cell of a very large field
+   * @param reachM distance from known cells to which values outside the part matter; farther out
+   *     they are some value or other
+   */
+  record Extent(int stride, double reachM) {}
+
+  /**
+   * Cuts a window out of a map.
+   *
+   * @param part of the field that the window is for
    * @return empty if no cell of the field has a value
    */
   static Optional<CellWindow> of(
-      FieldMap map, Envelope box, ValueScale scale, Optional<SecondCriterion> second, int stride) {
+      FieldMap map,
+      Polygon part,
+      ValueScale scale,
+      Optional<SecondCriterion> second,
+      Extent extent) {
+    Envelope box = part.getEnvelopeInternal();
+    int stride = extent.stride();
     Grid grid = map.map().grid();
     double step = grid.cellM() * stride;
     int west = (int) Math.floor((box.getMinX() - grid.westM()) / step) - MARGIN;
@@ -47,10 +64,13 @@ record CellWindow(Lattice cells, double[] value, double[] second, int filled) {
       known[i] = Double.isFinite(value[i]);
       holes += mine && !known[i] ? 1 : 0;
     }
-    if (!fill(cells, value, known)) {
+    boolean[] inside = InsideNodes.of(cells, part);
+    int reach = (int) Math.ceil(extent.reachM() / step) + MARGIN;
+    if (!fill(cells, value, known, inside, reach)) {
       return Optional.empty();
     }
-    double[] other = second.map(s -> secondValues(s, cells, cellOf)).orElse(new double[0]);
+    double[] other =
+        second.map(s -> secondValues(s, cells, cellOf, inside, reach)).orElse(new double[0]);
     return Optional.of(new CellWindow(cells, value, other, holes));
   }
 
@@ -65,27 +85,75 @@ record CellWindow(Lattice cells, double[] value, double[] second, int filled) {
     return index;
   }
 
-  private static double[] secondValues(SecondCriterion second, Lattice cells, int[] cellOf) {
+  private static double[] secondValues(
+      SecondCriterion second, Lattice cells, int[] cellOf, boolean[] inside, int reach) {
     double[] value = new double[cells.nodes()];
     boolean[] known = new boolean[cells.nodes()];
     for (int i = 0; i < cellOf.length; i++) {
       value[i] = cellOf[i] < 0 ? Double.NaN : second.values()[cellOf[i]];
       known[i] = Double.isFinite(value[i]);
     }
-    return fill(cells, value, known) ? value : new double[0];
+    return fill(cells, value, known, inside, reach) ? value : new double[0];
   }
 
-  private static boolean fill(Lattice cells, double[] value, boolean[] known) {
-    boolean[] all = new boolean[known.length];
-    java.util.Arrays.fill(all, true);
-    int[] nearest = Spread.nearestKnown(cells, known, all);
-    if (nearest[0] < 0) {
-      return false;
+  private static boolean fill(
+      Lattice cells, double[] value, boolean[] known, boolean[] inside, int reach) {
+    boolean[] wanted = around(cells, known, reach);
+    for (int i = 0; i < wanted.length; i++) {
+      wanted[i] |= inside[i];
     }
+    int[] nearest = Spread.nearestKnown(cells, known, wanted);
+    if (isAnyMissing(nearest, wanted)) {
+      Arrays.fill(wanted, true);
+      nearest = Spread.nearestKnown(cells, known, wanted);
+      if (isAnyMissing(nearest, wanted)) {
+        return false;
+      }
+    }
+    double last = 0;
     for (int i = 0; i < value.length; i++) {
-      value[i] = value[nearest[i]];
+      last = nearest[i] < 0 ? last : value[nearest[i]];
+      value[i] = last;
     }
     return true;
+  }
+
+  private static boolean isAnyMissing(int[] nearest, boolean[] wanted) {
+    for (int i = 0; i < nearest.length; i++) {
+      if (wanted[i] && nearest[i] < 0) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Nodes within a number of columns and rows of known ones. */
+  private static boolean[] around(Lattice cells, boolean[] known, int reach) {
+    boolean[] wide = new boolean[known.length];
+    for (int row = 0; row < cells.rows(); row++) {
+      sweep(known, wide, row * cells.columns(), 1, cells.columns(), reach);
+    }
+    boolean[] all = new boolean[known.length];
+    for (int column = 0; column < cells.columns(); column++) {
+      sweep(wide, all, column, cells.columns(), cells.rows(), reach);
+    }
+    return all;
+  }
+
+  private static void sweep(
+      boolean[] from, boolean[] to, int start, int stride, int count, int reach) {
+    int last = -reach - 1;
+    for (int k = 0; k < count; k++) {
+      int i = start + k * stride;
+      last = from[i] ? k : last;
+      to[i] |= k - last <= reach;
+    }
+    last = count + reach;
+    for (int k = count - 1; k >= 0; k--) {
+      int i = start + k * stride;
+      last = from[i] ? k : last;
+      to[i] |= last - k <= reach;
+    }
   }
 
   /** The window on a lattice this many times finer, values between cell centres interpolated. */

@@ -4,14 +4,16 @@ import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
 import fieldsalt.read.FieldBoundary;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
-import org.locationtech.jts.coverage.CoverageValidator;
+import org.locationtech.jts.coverage.CoveragePolygonValidator;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.index.strtree.STRtree;
 
 /** Zones of one field. */
 final class FieldZoner {
@@ -83,14 +85,33 @@ final class FieldZoner {
     Geometry[] shapes = pieces.stream().map(Piece::shape).toArray(Geometry[]::new);
     double area = DoubleStream.of(areas(shapes)).sum();
     double whole = field.shapeM().getArea();
-    boolean each = pieces.stream().allMatch(p -> p.shape().isValid() && !p.shape().isEmpty());
-    return each
-        && Math.abs(area - whole) <= 1e-6 * whole
-        && (shapes.length == 1 || CoverageValidator.isValid(shapes));
+    return Math.abs(area - whole) <= 1e-6 * whole
+        && pieces.parallelStream().allMatch(p -> !p.shape().isEmpty() && p.shape().isValid())
+        && (shapes.length == 1 || isCoverage(shapes));
+  }
+
+  /** As {@code CoverageValidator}: each shape against those whose boxes touch its own. */
+  private static boolean isCoverage(Geometry[] shapes) {
+    STRtree index = new STRtree();
+    for (Geometry shape : shapes) {
+      index.insert(shape.getEnvelopeInternal(), shape);
+    }
+    index.build();
+    return Arrays.stream(shapes).parallel().allMatch(shape -> fits(shape, index));
+  }
+
+  private static boolean fits(Geometry shape, STRtree index) {
+    List<Geometry> beside = new ArrayList<>();
+    for (Object found : index.query(shape.getEnvelopeInternal())) {
+      if (found != shape) {
+        beside.add((Geometry) found);
+      }
+    }
+    return CoveragePolygonValidator.validate(shape, beside.toArray(Geometry[]::new)).isEmpty();
   }
 
   private static double[] areas(Geometry[] shapes) {
-    return java.util.Arrays.stream(shapes).mapToDouble(Geometry::getArea).toArray();
+    return Arrays.stream(shapes).mapToDouble(Geometry::getArea).toArray();
   }
 
   private Piece whole() {
@@ -166,7 +187,8 @@ final class FieldZoner {
         Math.ceil(STEPS_PER_HALF_WIDTH * cell / Math.max(settings.minWidthM() / 2, cell / 4));
     double affordable = Math.floor(Math.sqrt(MOST_NODES / boxCells));
     int times = (int) Math.max(1, Math.min(wanted, affordable));
-    return CellWindow.of(map, part.getEnvelopeInternal(), scale, second, stride)
+    double reachM = settings.minWidthM() / 2 + 3 * cell * stride;
+    return CellWindow.of(map, part, scale, second, new CellWindow.Extent(stride, reachM))
         .map(w -> w.finer(times))
         .map(
             w ->

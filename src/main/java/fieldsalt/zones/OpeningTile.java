@@ -118,27 +118,36 @@ final class OpeningTile {
    * on.
    *
    * @param piece of each node of the whole lattice
+   * @param enough what is surely nearer than this need not be told exactly
    */
-  void beyond(Tiles tiles, int tile, int[] piece, float[] result) {
-    float[] beyond = new float[toLine.length];
-    for (int i = 0; i < beyond.length; i++) {
-      boolean within = core[i] || !inside[global(i / columns, i % columns)];
-      beyond[i] = within ? -1 : Float.POSITIVE_INFINITY;
-    }
-    for (int row = 0; row < rows; row++) {
-      for (int column = 0; column < columns; column++) {
-        if (core[row * columns + column] && isRim(row, column)) {
-          disc(row, column, piece, beyond);
-        }
+  void beyond(Tiles tiles, int tile, int[] piece, double enough, float[] result) {
+    int endColumn = tiles.endColumn(tile);
+    for (int row = tiles.firstRow(tile); row < tiles.endRow(tile); row++) {
+      for (int column = tiles.firstColumn(tile); column < endColumn; column++) {
+        int at = row * lattice.columns() + column;
+        int i = (row - firstRow) * columns + column - firstColumn;
+        boolean within =
+            core[i]
+                || !inside[at]
+                || isSurelyNear(row - firstRow, column - firstColumn, piece, enough);
+        result[at] = within ? -1 : exact(row - firstRow, column - firstColumn, piece);
       }
     }
-    copy(tiles, tile, beyond, result);
   }
 
-  private boolean isRim(int row, int column) {
-    for (int y = Math.max(0, row - 1); y <= Math.min(rows - 1, row + 1); y++) {
-      for (int x = Math.max(0, column - 1); x <= Math.min(columns - 1, column + 1); x++) {
-        if (!core[y * columns + x]) {
+  /** Looks for a disc of the opening in eight directions. */
+  private boolean isSurelyNear(int row, int column, int[] piece, double enough) {
+    int mine = piece[global(row, column)];
+    int straight = (int) (radius + enough);
+    int slant = (int) ((radius + enough) * Math.sqrt(0.5));
+    for (int k = 0; k < 9; k++) {
+      int down = k / 3 - 1;
+      int right = k % 3 - 1;
+      int step = down == 0 || right == 0 ? straight : slant;
+      int r = row + down * step;
+      int c = column + right * step;
+      if (k != 4 && r >= 0 && c >= 0 && r < rows && c < columns) {
+        if (core[r * columns + c] && piece[global(r, c)] == mine) {
           return true;
         }
       }
@@ -146,24 +155,27 @@ final class OpeningTile {
     return false;
   }
 
-  private void disc(int row, int column, int[] piece, float[] beyond) {
+  private float exact(int row, int column, int[] piece) {
     int mine = piece[global(row, column)];
-    double size = toLine[row * columns + column];
-    int reach = (int) Math.floor(size + limit);
+    int reach = (int) Math.floor(radius + 2 + limit);
     int west = Math.max(0, column - reach);
     int east = Math.min(columns - 1, column + reach);
+    double best = Double.POSITIVE_INFINITY;
     for (int y = Math.max(0, row - reach); y <= Math.min(rows - 1, row + reach); y++) {
       int down = (y - row) * (y - row);
       int away = global(y, 0);
       for (int x = west; x <= east; x++) {
-        int i = y * columns + x;
-        double square = (double) down + (x - column) * (x - column);
-        double known = Math.min(beyond[i], limit) + size;
-        if (square < known * known && !core[i] && piece[away + x] == mine && beyond[i] > -1) {
-          beyond[i] = (float) (Math.sqrt(square) - size);
+        if (core[y * columns + x] && piece[away + x] == mine) {
+          double size = Math.min(toLine[y * columns + x], radius + 2);
+          double square = (double) down + (x - column) * (x - column);
+          double known = Math.min(best, limit) + size;
+          if (known > 0 && square < known * known) {
+            best = Math.sqrt(square) - size;
+          }
         }
       }
     }
+    return (float) best;
   }
 
   private void copy(Tiles tiles, int tile, float[] from, float[] to) {

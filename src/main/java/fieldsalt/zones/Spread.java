@@ -128,25 +128,27 @@ final class Spread {
     return nearest;
   }
 
+  /** Known nodes beside unknown ones of the domain. */
   private static int[] rim(Lattice lattice, boolean[] known, boolean[] domain) {
-    int columns = lattice.columns();
-    return java.util.stream.IntStream.range(0, lattice.nodes())
-        .filter(i -> known[i] && besideUnknown(i, columns, lattice.rows(), known, domain))
+    boolean[] beside = new boolean[known.length];
+    for (int i = 0; i < known.length; i++) {
+      if (domain[i] && !known[i]) {
+        markAround(lattice, i, beside);
+      }
+    }
+    return java.util.stream.IntStream.range(0, known.length)
+        .filter(i -> beside[i] && known[i])
         .toArray();
   }
 
-  private static boolean besideUnknown(
-      int node, int columns, int rows, boolean[] known, boolean[] domain) {
+  private static void markAround(Lattice lattice, int node, boolean[] marks) {
+    int columns = lattice.columns();
     int r = node / columns;
     int c = node - r * columns;
-    for (int nextR = Math.max(0, r - 1); nextR <= Math.min(rows - 1, r + 1); nextR++) {
+    for (int nextR = Math.max(0, r - 1); nextR <= Math.min(lattice.rows() - 1, r + 1); nextR++) {
       for (int nextC = Math.max(0, c - 1); nextC <= Math.min(columns - 1, c + 1); nextC++) {
-        int next = nextR * columns + nextC;
-        if (!known[next] && domain[next]) {
-          return true;
-        }
+        marks[nextR * columns + nextC] = true;
       }
     }
-    return false;
   }
 }

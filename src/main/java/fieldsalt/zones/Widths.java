@@ -16,6 +16,9 @@ final class Widths {
   /** Distance in steps from an opening within which a node still counts as in it. */
   private static final double SLACK = 0.3;
 
+  /** Share of the half width beyond the opening from which on a node belongs to a narrow part. */
+  private static final double NARROW = 0.5;
+
   /** Share of the half width that a narrow part must reach out to be taken away. */
   private static final double REACH = 0.9;
 
@@ -70,7 +73,7 @@ final class Widths {
     OpeningTile tile = tile(t);
     tile.settle();
     tile.distances(tiles, t, toOutline);
-    tile.beyond(tiles, t, onePiece, beyond);
+    tile.beyond(tiles, t, onePiece, /* enough= */ 0, beyond);
   }
 
   private OpeningTile tile(int t) {
@@ -150,7 +153,7 @@ final class Widths {
       tile.linesBetween(piece, nodes);
     }
     tile.settle();
-    tile.beyond(tiles, t, piece, beyond);
+    tile.beyond(tiles, t, piece, NARROW * radius, beyond);
   }
 
   /**
@@ -176,7 +179,7 @@ final class Widths {
     if (outline[t] != null || !tile.isOnePiece(piece)) {
       tile.linesBetween(piece, nodes);
       tile.settle();
-      tile.beyond(tiles, t, piece, strict);
+      tile.beyond(tiles, t, piece, NARROW * radius, strict);
     }
   }
 
@@ -262,7 +265,7 @@ final class Widths {
     Arrays.fill(of, -1);
     int count = 0;
     for (int i = 0; i < piece.length; i++) {
-      if (beyond[i] > 0.5 * radius && of[i] == -1 && isNarrow(i)) {
+      if (beyond[i] > NARROW * radius && of[i] == -1 && isNarrow(i)) {
         count += flood(i, count, piece, of) ? 1 : 0;
       }
     }
@@ -275,7 +278,7 @@ final class Widths {
   }
 
   private boolean isNarrow(int node) {
-    return beyond[node] > 0.5 * radius && nodes.inside()[node] && !fieldIsNarrow[node];
+    return beyond[node] > NARROW * radius && nodes.inside()[node] && !fieldIsNarrow[node];
   }
 
   /** Marks a connected narrow part; with -2 if it does not reach out far enough to matter. */

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.SurfaceMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -16,6 +17,9 @@ import org.locationtech.jts.geom.Geometry;
 
 /** Four million cells to finished zones, against one validation of the result in the same run. */
 class ZoneSpeedTest {
+  private static final int WARM = 3;
+  private static final int TIMED = 5;
+
   @Test
   @Tag("whole")
   void fourMillionCellsTakeAtMostEightValidations() {
@@ -23,21 +27,36 @@ class ZoneSpeedTest {
     SurfaceMap map = Given.map(field, 5, waves());
     assertThat(map.grid().cells()).isBetween(3_900_000, 4_100_000);
     ClassScheme six = Given.scheme(1.5, 2.5, 4.0, 6.0, 9.0);
-    double best = Double.POSITIVE_INFINITY;
-    for (int run = 0; run < 3 && best > 8; run++) {
+    double[] ratios = new double[TIMED];
+    for (int run = -WARM; run < TIMED; run++) {
       long start = System.nanoTime();
       ZoneMap zones =
           ZoneBuilder.build(
               List.of(map), List.of(field), Map.of("big", six), ZoneSettings.defaults());
-      long built = System.nanoTime();
+      double built = System.nanoTime() - start;
       Geometry[] shapes = zones.zones().stream().map(Zone::shapeM).toArray(Geometry[]::new);
-      long ready = System.nanoTime();
-      assertThat(CoverageValidator.isValid(shapes)).isTrue();
-      long validated = System.nanoTime();
       assertThat(shapes.length).isGreaterThan(20);
-      best = Math.min(best, (double) (built - start) / (validated - ready));
+      double validated = validationNanos(shapes);
+      if (run >= 0) {
+        ratios[run] = built / validated;
+      }
     }
-    assertThat(best).as("time of building over time of one validation").isLessThan(8);
+    Arrays.sort(ratios);
+    assertThat(ratios[TIMED / 2])
+        .as("time of building over time of one validation, runs %s", Arrays.toString(ratios))
+        .isLessThanOrEqualTo(8);
+  }
+
+  /** The middle one of several passes, so that no single pause makes the comparison easy. */
+  private static double validationNanos(Geometry[] shapes) {
+    double[] nanos = new double[5];
+    for (int k = 0; k < nanos.length; k++) {
+      long start = System.nanoTime();
+      assertThat(CoverageValidator.isValid(shapes)).isTrue();
+      nanos[k] = System.nanoTime() - start;
+    }
+    Arrays.sort(nanos);
+    return nanos[2];
   }
 
   private static DoubleBinaryOperator waves() {
