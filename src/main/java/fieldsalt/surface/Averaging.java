@@ -50,29 +50,51 @@ final class Averaging {
         shapes.add(new CovarianceModel(shape.withRange(range), 1 - share, share));
       }
     }
-    return shapes.parallelStream().flatMap(s -> sills(likelihood, s, reml).stream()).toList();
+    List<Sills> peaks = shapes.parallelStream().map(s -> Sills.of(likelihood, s, reml)).toList();
+    double top = peaks.stream().mapToDouble(Sills::logWeight).max().orElseThrow();
+    return peaks.parallelStream()
+        .filter(s -> s.logWeight() > top + Math.log(NEGLIGIBLE))
+        .flatMap(s -> s.nodes(likelihood).stream())
+        .toList();
   }
 
-  /** Five sills around the most likely one, a standard error of its logarithm apart. */
-  private static List<Node> sills(Likelihood likelihood, CovarianceModel shape, Reml reml) {
-    double best = likelihood.bestSill(shape, reml.sillLow(), reml.sillHigh());
-    double step = step(likelihood, shape, best);
-    List<Node> nodes = new ArrayList<>();
-    for (double s : SILL_STEPS) {
-      CovarianceModel model = Likelihood.scaled(shape, best * Math.exp(s * step));
-      nodes.add(new Node(model, likelihood.of(model) + Math.log(step)));
+  /**
+   * The sills of one shape.
+   *
+   * @param peak the most likely sill's logarithm
+   * @param step a standard error of it
+   */
+  private record Sills(CovarianceModel shape, Peak peak, double step) {
+    private static final double CURVED_OVER = 0.2;
+
+    static Sills of(Likelihood likelihood, CovarianceModel shape, Reml reml) {
+      Peak peak = reml.bestSill(shape);
+      double fall =
+          2 * peak.value()
+              - likelihood.of(at(shape, peak.at() + CURVED_OVER))
+              - likelihood.of(at(shape, peak.at() - CURVED_OVER));
+      double curvature = fall / (CURVED_OVER * CURVED_OVER);
+      return new Sills(shape, peak, curvature > 1 ? 1 / Math.sqrt(curvature) : 1);
     }
-    return nodes;
-  }
 
-  private static double step(Likelihood likelihood, CovarianceModel shape, double best) {
-    double d = 0.2;
-    double fall =
-        2 * likelihood.of(Likelihood.scaled(shape, best))
-            - likelihood.of(Likelihood.scaled(shape, best * Math.exp(d)))
-            - likelihood.of(Likelihood.scaled(shape, best * Math.exp(-d)));
-    double curvature = fall / (d * d);
-    return curvature > 1 ? 1 / Math.sqrt(curvature) : 1;
+    private static CovarianceModel at(CovarianceModel shape, double logSill) {
+      return Likelihood.scaled(shape, Math.exp(logSill));
+    }
+
+    /** Of the heaviest of its nodes. */
+    double logWeight() {
+      return peak.value() + Math.log(step);
+    }
+
+    List<Node> nodes(Likelihood likelihood) {
+      List<Node> nodes = new ArrayList<>();
+      for (double s : SILL_STEPS) {
+        CovarianceModel model = at(shape, peak.at() + s * step);
+        double value = s == 0 ? peak.value() : likelihood.of(model);
+        nodes.add(new Node(model, value + Math.log(step)));
+      }
+      return nodes;
+    }
   }
 
   /** At most {@code most} weights above 0, summing to 1: evenly spaced picks of the running sum. */

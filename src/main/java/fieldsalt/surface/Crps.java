@@ -40,12 +40,9 @@ final class Crps {
     int n = z.weight().length;
     for (int i = 0; i < n; i++) {
       score += z.weight()[i] * absoluteExp(z.mean()[i], z.sd()[i], Math.log(y), 0);
-      for (int j = 0; j < n; j++) {
-        score -=
-            0.5
-                * z.weight()[i]
-                * z.weight()[j]
-                * absoluteExp(z.mean()[i], z.sd()[i], z.mean()[j], z.sd()[j]);
+      for (int j = 0; j <= i; j++) {
+        double both = absoluteExp(z.mean()[i], z.sd()[i], z.mean()[j], z.sd()[j]);
+        score -= (i == j ? 0.5 : 1) * z.weight()[i] * z.weight()[j] * both;
       }
     }
     return score;

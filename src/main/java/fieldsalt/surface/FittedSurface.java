@@ -112,8 +112,21 @@ final class FittedSurface implements Surface {
 
   @Override
   public PointDistribution at(Target target) {
-    TargetGroups groups = TargetGroups.of(method.data(), List.of(target));
-    return new KnownPoint(new MapMaker(method, scale).mixtures(groups.points().get(0))[0], scale);
+    return at(List.of(target)).get(0);
+  }
+
+  /** What is known at each of many places, for less than one by one. */
+  List<PointDistribution> at(List<Target> targets) {
+    TargetGroups groups = TargetGroups.of(method.data(), targets);
+    MapMaker maker = new MapMaker(method, scale);
+    PointDistribution[] known = new PointDistribution[targets.size()];
+    for (int g = 0; g < groups.points().size(); g++) {
+      Mixture[] mixtures = maker.mixtures(groups.points().get(g));
+      for (int i = 0; i < mixtures.length; i++) {
+        known[groups.positions().get(g)[i]] = new KnownPoint(mixtures[i], scale);
+      }
+    }
+    return List.of(known);
   }
 
   @Override

@@ -7,14 +7,15 @@ package fieldsalt.surface;
  * @param site position of the site in that part
  * @param value of its paste row, else of its most precise row
  * @param predicted distribution of that very reading, its own and shared error included
+ * @param crps score of the prediction on the scale of the fit
  */
-record LeftOut(int part, int site, double value, Mixture predicted) {
-  double error() {
-    return value - predicted.expectation();
+record LeftOut(int part, int site, double value, Mixture predicted, double crps) {
+  LeftOut(int part, int site, double value, Mixture predicted) {
+    this(part, site, value, predicted, Crps.of(predicted, value));
   }
 
-  double crps() {
-    return Crps.of(predicted, value);
+  double error() {
+    return value - predicted.expectation();
   }
 
   double squaredStandardised() {

@@ -41,44 +41,13 @@ final class Likelihood {
   }
 
   /**
-   * The sill that is most likely, the rest of the model held, by golden section on its logarithm.
-   *
-   * @param shape sill 1, micro-scale share inside
-   */
-  double bestSill(CovarianceModel shape, double low, double high) {
-    double ratio = (Math.sqrt(5) - 1) / 2;
-    double a = Math.log(low);
-    double b = Math.log(high);
-    double x = b - ratio * (b - a);
-    double y = a + ratio * (b - a);
-    double fx = of(scaled(shape, Math.exp(x)));
-    double fy = of(scaled(shape, Math.exp(y)));
-    while (b - a > 0.02) {
-      if (fx > fy) {
-        b = y;
-        y = x;
-        fy = fx;
-        x = b - ratio * (b - a);
-        fx = of(scaled(shape, Math.exp(x)));
-      } else {
-        a = x;
-        x = y;
-        fx = fy;
-        y = a + ratio * (b - a);
-        fy = of(scaled(shape, Math.exp(y)));
-      }
-    }
-    return Math.exp((a + b) / 2);
-  }
-
-  /**
-   * The sill at which the residuals are as large as expected, in one step: exact without known
-   * errors, a start with them.
+   * The sill at which the residuals are as large as expected, in one step: exact for one row a site
+   * without known errors, else a start. It stays where it is if a row is split in two.
    */
   double matchedSill(CovarianceModel model, double low, double high) {
     try {
       Solved solved = solve(model);
-      double freedom = Math.max(1, data.rowCount() - data.fixed());
+      double freedom = Math.max(1, data.siteCount() - data.fixed());
       double sill = model.pointVariance() * solved.solution().quadratic() / freedom;
       return Math.min(high, Math.max(low, sill));
     } catch (NotPositiveDefinite e) {

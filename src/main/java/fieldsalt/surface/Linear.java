@@ -76,7 +76,7 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
       double point = solved.model().pointVariance();
       for (int i = 0; i < variance.length; i++) {
         double[] white = whitened[weights.column()[i]];
-        variance[i] = point - 2 * weightTimesCross(i, weights, weights.column()[i]);
+        variance[i] = point - 2 * weightTimesCross(i);
         variance[i] = Math.max(solved.model().microScale(), variance[i] + dot(white, white));
         variance[i] += dot(loadings, loadings) - 2 * shared(loadings, white);
       }
@@ -93,14 +93,32 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
       return sum;
     }
 
-    /** l'c of place i here, l a column of weights that may be another's. */
-    private double weightTimesCross(int i, LinearRule.Weights of, int column) {
-      double[] w = of.byPart()[points.part()][column];
+    /** l'c of place i. */
+    private double weightTimesCross(int i) {
+      double[] w = weights.byPart()[points.part()][weights.column()[i]];
       double sum = 0;
       for (int r = 0; r < w.length; r++) {
         sum += w[r] * cross[r][i];
       }
       return sum;
+    }
+
+    /** W'C: columns of weights, which may be another's, by places here. */
+    private double[][] weightsTimesCross(LinearRule.Weights of) {
+      double[][] columns = of.byPart()[points.part()];
+      double[][] products = new double[columns.length][points.size()];
+      for (int c = 0; c < columns.length; c++) {
+        for (int r = 0; r < cross.length; r++) {
+          addMultiple(products[c], columns[c][r], cross[r]);
+        }
+      }
+      return products;
+    }
+
+    private static void addMultiple(double[] sum, double by, double[] row) {
+      for (int i = 0; i < sum.length; i++) {
+        sum[i] += by * row[i];
+      }
     }
 
     @Override
@@ -111,20 +129,32 @@ record Linear(Solved solved, LinearRule rule) implements Predictor {
           same
               ? points.covariancesWith(that.points, solved.model())
               : new double[points.size()][that.points.size()];
+      double[][] gram = gram(that);
+      double[][] here = weightsTimesCross(that.weights);
+      double[][] there = that.weightsTimesCross(weights);
       for (int i = 0; i < covariance.length; i++) {
+        int ci = weights.column()[i];
         for (int j = 0; j < covariance[i].length; j++) {
-          int ci = weights.column()[i];
           int cj = that.weights.column()[j];
-          covariance[i][j] +=
-              dot(whitened[ci], that.whitened[cj])
-                  - weightTimesCross(i, that.weights, cj)
-                  - that.weightTimesCross(j, weights, ci)
-                  + dot(loadings, that.loadings)
-                  - shared(loadings, that.whitened[cj])
-                  - shared(that.loadings, whitened[ci]);
+          covariance[i][j] += gram[ci][cj] - here[cj][i] - there[ci][j];
         }
       }
       return covariance;
+    }
+
+    /** W'VW between columns of weights, with what the loadings add. */
+    private double[][] gram(Applied that) {
+      double[][] gram = new double[whitened.length][that.whitened.length];
+      for (int c = 0; c < gram.length; c++) {
+        for (int d = 0; d < gram[c].length; d++) {
+          gram[c][d] =
+              dot(whitened[c], that.whitened[d])
+                  + dot(loadings, that.loadings)
+                  - shared(loadings, that.whitened[d])
+                  - shared(that.loadings, whitened[c]);
+        }
+      }
+      return gram;
     }
   }
 }

@@ -132,8 +132,7 @@ record Modelled(
   /** All variance of z at its most likely value, none of it correlated. */
   private static Solved uncorrelated(Likelihood likelihood, Reml reml) {
     CovarianceModel shape = new CovarianceModel(new Exponential(1), 0, 1);
-    double sill = likelihood.bestSill(shape, reml.sillLow(), reml.sillHigh());
-    return likelihood.solve(Likelihood.scaled(shape, sill));
+    return likelihood.solve(Likelihood.scaled(shape, Math.exp(reml.bestSill(shape).at())));
   }
 
   private static List<Finding> findings(

@@ -13,6 +13,7 @@ final class NelderMead {
   private final double[] low;
   private final double[] high;
   private final int limit;
+  private final double enough;
 
   /** A point and the function there. */
   record Vertex(double[] at, double value) {}
@@ -22,6 +23,20 @@ final class NelderMead {
     this.low = low.clone();
     this.high = high.clone();
     this.limit = limit;
+    this.enough = Double.POSITIVE_INFINITY;
+  }
+
+  private NelderMead(NelderMead other, double enough) {
+    this.function = other.function;
+    this.low = other.low;
+    this.high = other.high;
+    this.limit = other.limit;
+    this.enough = enough;
+  }
+
+  /** The same search, which stops once a value has been reached. */
+  NelderMead until(double value) {
+    return new NelderMead(this, value);
   }
 
   /**
@@ -33,7 +48,8 @@ final class NelderMead {
     int used = simplex.length;
     while (used < limit) {
       Arrays.sort(simplex, Comparator.comparingDouble(v -> -v.value()));
-      if (simplex[0].value() - simplex[start.length].value() < tolerance && small(simplex)) {
+      double spread = simplex[0].value() - simplex[start.length].value();
+      if (simplex[0].value() >= enough || (spread < tolerance && small(simplex))) {
         break;
       }
       used += improve(simplex);

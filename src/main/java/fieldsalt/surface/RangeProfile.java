@@ -56,6 +56,6 @@ final class RangeProfile {
   }
 
   private boolean dropped(double logRange) {
-    return reml.bestAt(fit.model(), Math.exp(logRange)) < top - DROP;
+    return !reml.reaches(fit.model(), Math.exp(logRange), top - DROP);
   }
 }

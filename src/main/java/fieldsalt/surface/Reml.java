@@ -10,6 +10,8 @@ final class Reml {
   private static final double[] SHARES = {0.05, 0.35, 0.75};
   private static final double[] AZIMUTHS = {0, 30, 60, 90, 120, 150};
   private static final int RANGES = 8;
+  private static final double[] WIDE = {0.4, 0.3, 0.2};
+  private static final double[] NARROW = {0.1, 0.1, 0.1};
 
   /** Parameters are rounded to this (of a logarithm or a share): far finer than they are known. */
   private static final double GRAIN = 1e-3;
@@ -37,12 +39,18 @@ final class Reml {
     return bounds;
   }
 
-  double sillLow() {
-    return sillLow;
-  }
-
-  double sillHigh() {
-    return sillHigh;
+  /**
+   * The logarithm of the sill that is most likely, the rest of the model held.
+   *
+   * @param shape sill 1, micro-scale share inside
+   */
+  Peak bestSill(CovarianceModel shape) {
+    CovarianceModel start = Likelihood.scaled(shape, sillStart);
+    return Peak.of(
+        s -> likelihood.of(Likelihood.scaled(shape, Math.exp(s))),
+        Math.log(likelihood.matchedSill(start, sillLow, sillHigh)),
+        Math.log(sillLow),
+        Math.log(sillHigh));
   }
 
   /** The best isotropic model of one shape. */
@@ -51,15 +59,24 @@ final class Reml {
     int tried = likelihood.data().siteCount() > 200 ? 1 : 3;
     NelderMead.Vertex best = null;
     for (NelderMead.Vertex start : starts.subList(0, tried)) {
-      NelderMead.Vertex top = climb(p -> value(shape, p), start.at(), new double[] {0.4, 0.3, 0.2});
+      NelderMead.Vertex top = climb(p -> value(shape, p), start.at(), WIDE);
       best = best == null || top.value() > best.value() ? top : best;
     }
-    NelderMead.Vertex again = climb(p -> value(shape, p), best.at(), new double[] {0.1, 0.1, 0.1});
+    NelderMead.Vertex again = climb(p -> value(shape, p), best.at(), NARROW);
     return rounded(shape, again.at());
   }
 
   /** The highest likelihood at one range, sill and micro-scale share free. */
   double bestAt(CovarianceModel start, double rangeM) {
+    return climbAt(start, rangeM, Double.POSITIVE_INFINITY);
+  }
+
+  /** Whether some sill and micro-scale share make the likelihood as high as wanted at one range. */
+  boolean reaches(CovarianceModel start, double rangeM, double wanted) {
+    return climbAt(start, rangeM, wanted) >= wanted;
+  }
+
+  private double climbAt(CovarianceModel start, double rangeM, double enough) {
     Variogram shape = start.correlation().withRange(rangeM);
     double[] from = parameters(start);
     NelderMead search =
@@ -69,7 +86,7 @@ final class Reml {
             new double[] {Math.log(sillHigh), 1},
             80);
     double[] step = {0.2, 0.15};
-    return search.climb(new double[] {from[1], from[2]}, step, 1e-3).value();
+    return search.until(enough).climb(new double[] {from[1], from[2]}, step, 1e-3).value();
   }
 
   private static CovarianceModel shape(Variogram v, Anisotropy anisotropy, double[] p) {
