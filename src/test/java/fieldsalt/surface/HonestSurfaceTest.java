@@ -195,29 +195,4 @@ class HonestSurfaceTest {
     }
     assertThat(error).isLessThan(proposals.ranchErrorNow() * 0.95);
   }
-
-  /** 90 % intervals over simulated ranches; the band is three binomial errors of the ranches. */
-  @Test
-  void intervalsHoldWhatTheyPromise() {
-    CovarianceModel reference = new CovarianceModel(new Exponential(192), 0.336, 0.116);
-    int ranches = 20;
-    double[] shares = new double[ranches];
-    for (int r = 0; r < ranches; r++) {
-      RanchCase.Plan plan = new RanchCase.Plan(1, 30, 100, 2000, reference, 0.15, 6, 3);
-      RanchCase ranch = RanchCase.simulated(plan, r + 1);
-      Surface surface = SurfaceFitter.fit(ranch.readings(), ranch.fields(), COARSE);
-      List<Target> targets = ranch.targets(0);
-      for (int i = 0; i < targets.size(); i++) {
-        PointDistribution p = surface.at(targets.get(i));
-        double truth = Math.exp(ranch.truth().get(0)[i]);
-        boolean inside = truth > p.quantile(0.05) && truth < p.quantile(0.95);
-        shares[r] += inside ? 1.0 / targets.size() : 0;
-      }
-    }
-    double mean = java.util.Arrays.stream(shares).average().orElseThrow();
-    double square =
-        java.util.Arrays.stream(shares).map(s -> (s - mean) * (s - mean)).sum() / (ranches - 1);
-    assertThat(mean).isBetween(0.82, 0.97);
-    assertThat(Math.abs(mean - 0.9)).isLessThan(3 * Math.sqrt(square / ranches) + 0.02);
-  }
 }

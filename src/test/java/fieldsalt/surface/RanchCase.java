@@ -10,9 +10,9 @@ import java.util.List;
 import java.util.Random;
 
 /**
- * A simulated ranch with a known truth: fields side by side, each with its own mean and an
- * exponential field on top; two laboratories' cheap rows share one offset each, some sites have a
- * paste row instead or too.
+ * A simulated ranch with a known truth: fields side by side, each with its own mean and a Gaussian
+ * field on top; the cheap rows come from two laboratories and share errors, some sites have a paste
+ * row instead or too.
  *
  * @param places where the truth is kept, on a lattice, one list a field
  * @param truth z at the places, micro-scale included, one array a field
@@ -31,7 +31,7 @@ record RanchCase(
    * @param sites a field
    * @param places a field at which the truth is kept
    * @param wideM width of a field; it is half as high
-   * @param sharedSd of each laboratory's offset
+   * @param shared errors that cheap rows have in common
    * @param pasteOnly sites a field with a paste row only
    * @param pairs sites a field with a paste row beside the cheap one
    */
@@ -41,9 +41,40 @@ record RanchCase(
       int places,
       double wideM,
       CovarianceModel model,
-      double sharedSd,
+      Shared shared,
       int pasteOnly,
-      int pairs) {}
+      int pairs) {
+    /** Each laboratory with an offset of its own, nothing else shared. */
+    Plan(
+        int fields,
+        int sites,
+        int places,
+        double wideM,
+        CovarianceModel model,
+        double laboratorySd,
+        int pasteOnly,
+        int pairs) {
+      this(fields, sites, places, wideM, model, new Shared(laboratorySd, 0, 0), pasteOnly, pairs);
+    }
+  }
+
+  /**
+   * Standard deviations of errors that cheap rows share.
+   *
+   * @param laboratorySd of the offset of each laboratory
+   * @param methodSd of the offset of the method, which both laboratories use
+   * @param slopeSd of the slope of the method, about the mean of all ranches; the readings do not
+   *     state it
+   */
+  record Shared(double laboratorySd, double methodSd, double slopeSd) {
+    /** A total split evenly between laboratory and method, as conversions are. */
+    static Shared evenly(double totalSd, double slopeSd) {
+      double half = totalSd / Math.sqrt(2);
+      return new Shared(half, half, slopeSd);
+    }
+  }
+
+  private static final double MEAN = 1;
 
   /** Errors of one 1:5 conversion and of a paste reading: facts of the reference setting. */
   static final double OWN_CHEAP_SD = 0.25;
@@ -55,9 +86,13 @@ record RanchCase(
     for (int f = 0; f < plan.fields(); f++) {
       builder.addField(f);
     }
-    double variance = plan.sharedSd() * plan.sharedSd();
+    double laboratory = plan.shared().laboratorySd() * plan.shared().laboratorySd();
+    double method = plan.shared().methodSd() * plan.shared().methodSd();
     return new RanchCase(
-        SurfaceCases.readings(Scale.LOG, builder.sites, builder.rows, variance, variance),
+        method > 0
+            ? SurfaceCases.readings(
+                Scale.LOG, builder.sites, builder.rows, laboratory, laboratory, method)
+            : SurfaceCases.readings(Scale.LOG, builder.sites, builder.rows, laboratory, laboratory),
         builder.fields,
         builder.places,
         builder.truth,
@@ -68,6 +103,7 @@ record RanchCase(
     private final Plan plan;
     private final Random random;
     private final double[] offsets;
+    private final double slope;
     private final List<SiteReadings.Site> sites = new ArrayList<>();
     private final List<SiteReadings.Row> rows = new ArrayList<>();
     private final List<FieldBoundary> fields = new ArrayList<>();
@@ -78,10 +114,14 @@ record RanchCase(
     Builder(Plan plan, Random random) {
       this.plan = plan;
       this.random = random;
+      Shared shared = plan.shared();
+      double common = shared.methodSd() > 0 ? shared.methodSd() * random.nextGaussian() : 0;
       offsets =
           new double[] {
-            plan.sharedSd() * random.nextGaussian(), plan.sharedSd() * random.nextGaussian()
+            common + shared.laboratorySd() * random.nextGaussian(),
+            common + shared.laboratorySd() * random.nextGaussian()
           };
+      slope = shared.slopeSd() > 0 ? shared.slopeSd() * random.nextGaussian() : 0;
     }
 
     void addField(int f) {
@@ -94,7 +134,7 @@ record RanchCase(
       for (int s = 0; s < plan.sites(); s++) {
         at.add(new PlaceM(west + plan.wideM() * random.nextDouble(), high * random.nextDouble()));
       }
-      double[] z = field(at, plan.model(), 1 + 0.3 * random.nextGaussian(), random);
+      double[] z = field(at, plan.model(), MEAN + 0.3 * random.nextGaussian(), random);
       double[] whole = new double[z.length];
       for (int i = 0; i < z.length; i++) {
         whole[i] = z[i] + Math.sqrt(plan.model().microScale()) * random.nextGaussian();
@@ -110,12 +150,25 @@ record RanchCase(
       smooth.add(java.util.Arrays.copyOf(z, targets));
     }
 
+    private SiteReadings.Row cheap(int site, double value, int laboratory) {
+      SiteReadings.Row row =
+          SurfaceCases.cheap(site, value, OWN_CHEAP_SD * OWN_CHEAP_SD, laboratory);
+      if (plan.shared().methodSd() == 0) {
+        return row;
+      }
+      List<SiteReadings.Loading> both = new ArrayList<>(row.loadings());
+      both.add(new SiteReadings.Loading(2, 1));
+      return new SiteReadings.Row(
+          site, value, row.ownVariance(), both, false, row.method(), "B" + laboratory);
+    }
+
     private void addRows(int s, double value) {
       int site = sites.size() - 1;
       if (s >= plan.pasteOnly()) {
         int laboratory = s % 2;
-        double cheap = value + offsets[laboratory] + OWN_CHEAP_SD * random.nextGaussian();
-        rows.add(SurfaceCases.cheap(site, cheap, OWN_CHEAP_SD * OWN_CHEAP_SD, laboratory));
+        double sharedError = offsets[laboratory] + slope * (value - MEAN);
+        double cheap = value + sharedError + OWN_CHEAP_SD * random.nextGaussian();
+        rows.add(cheap(site, cheap, laboratory));
       }
       if (s < plan.pasteOnly() + plan.pairs()) {
         double paste = value + OWN_PASTE_SD * random.nextGaussian();
