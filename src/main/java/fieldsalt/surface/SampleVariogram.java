@@ -1,12 +1,13 @@
 package fieldsalt.surface;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
  * The sample variogram: half the mean squared difference of pairs of sites by distance, pairs
- * within fields only. The known errors' part is taken off each pair, so that what is left is the
- * property's own: γ(h) + c_micro.
+ * within fields only, of what drifts leave if there are any. The known errors' part is taken off
+ * each pair, so that what is left is the property's own: γ(h) + c_micro.
  */
 final class SampleVariogram {
   private static final int LAGS = 15;
@@ -28,24 +29,35 @@ final class SampleVariogram {
    */
   static List<SurfaceDetails.Lag> of(Observations data) {
     SampleVariogram sample = new SampleVariogram(RangeBounds.longestDiagonal(data) / 3);
-    for (FieldRows part : data.parts()) {
-      sample.add(part);
+    List<int[]> best = data.parts().stream().map(SampleVariogram::best).toList();
+    List<double[]> values = new ArrayList<>();
+    for (int part = 0; part < best.size(); part++) {
+      double[] all = data.parts().get(part).values();
+      values.add(Arrays.stream(best.get(part)).mapToDouble(row -> all[row]).toArray());
+    }
+    DriftRegression drift = DriftRegression.of(data, values);
+    for (int part = 0; part < best.size(); part++) {
+      FieldRows rows = data.parts().get(part);
+      sample.add(rows, best.get(part), drift.residuals(rows, values.get(part)));
     }
     return sample.lags();
   }
 
-  private void add(FieldRows part) {
+  private static int[] best(FieldRows part) {
     int[] best = new int[part.sites().size()];
     for (int s = 0; s < best.length; s++) {
       int[] members = part.rowsOf(s);
       best[s] = members[part.bestOf(members)];
     }
-    double[] values = part.values();
+    return best;
+  }
+
+  private void add(FieldRows part, int[] best, double[] values) {
     for (int i = 0; i < best.length; i++) {
       for (int j = 0; j < i; j++) {
         double h = Math.hypot(part.x()[i] - part.x()[j], part.y()[i] - part.y()[j]);
         if (h <= cutoffM) {
-          add(h, values[best[i]] - values[best[j]], known(part, best[i], best[j]));
+          add(h, values[i] - values[j], known(part, best[i], best[j]));
         }
       }
     }
