@@ -33,8 +33,8 @@ final class FieldZoner {
   private final ValueScale scale;
   private final Cutter cutter;
   private final List<Finding> findings = new ArrayList<>();
-  private int insideNodes;
-  private int changedNodes;
+  private double insideM2;
+  private double changedM2;
 
   FieldZoner(
       FieldBoundary field,
@@ -62,7 +62,7 @@ final class FieldZoner {
 
   double changedHa() {
     double ha = field.shapeM().getArea() / 10_000;
-    return insideNodes == 0 ? 0 : ha * changedNodes / insideNodes;
+    return insideM2 == 0 ? 0 : ha * changedM2 / insideM2;
   }
 
   /** Named zones in the order of their numbers. */
@@ -70,7 +70,7 @@ final class FieldZoner {
     List<Piece> pieces = settings.followFieldMean() ? List.of(whole()) : pieces();
     if (!isValid(pieces)) {
       pieces = List.of(whole());
-      changedNodes = 0;
+      changedM2 = 0;
       findings.add(
           new Finding(
               "zones-fallback",
@@ -171,9 +171,10 @@ final class FieldZoner {
   }
 
   private void count(Nodes nodes) {
+    double nodeM2 = nodes.lattice().stepM() * nodes.lattice().stepM();
     for (int i = 0; i < nodes.inside().length; i++) {
-      insideNodes += nodes.inside()[i] ? 1 : 0;
-      changedNodes += nodes.inside()[i] && nodes.klass()[i] != nodes.given()[i] ? 1 : 0;
+      insideM2 += nodes.inside()[i] ? nodeM2 : 0;
+      changedM2 += nodes.inside()[i] && nodes.klass()[i] != nodes.given()[i] ? nodeM2 : 0;
     }
   }
 
@@ -202,8 +203,9 @@ final class FieldZoner {
   private List<Piece> withSmallParts(List<Piece> zones, List<Polygon> small) {
     List<Piece> result = new ArrayList<>(zones);
     for (Polygon part : small) {
+      Optional<Nodes> nodes = nodes(part);
       double value =
-          nodes(part)
+          nodes
               .map(n -> n.value()[n.lattice().nearest(centre(part).getX(), centre(part).getY())])
               .orElse(0.0);
       int best = 0;
@@ -213,6 +215,11 @@ final class FieldZoner {
         }
       }
       Piece to = result.get(best);
+      nodes.ifPresent(
+          n -> {
+            Arrays.fill(n.klass(), to.klass());
+            count(n);
+          });
       result.set(best, new Piece(multi(to.shape(), part), to.klass(), to.value()));
     }
     return result;

@@ -126,10 +126,12 @@ final class PartZoner {
     List<Faces.Face> list = faces.faces();
     RegionGraph graph = new RegionGraph(list.size());
     double[] narrowM2 = new double[list.size()];
+    int[] klass = new int[list.size()];
     for (int f = 0; f < list.size(); f++) {
       Faces.Face face = list.get(f);
       int at = face.label() >= 0 ? face.label() : regionAt(face.shape(), region);
-      graph.region(f, regions.klass(at), false);
+      klass[f] = regions.klass(at);
+      graph.region(f, klass[f], false);
       graph.ground(f, face.shape().getArea(), regions.value(at), 0);
       narrowM2[f] = suspects[at] * nodes.lattice().stepM() * nodes.lattice().stepM();
     }
@@ -138,7 +140,22 @@ final class PartZoner {
     }
     graph.joinAlike();
     graph.merge(minAreaM2, RegionGraph.Choice.CLOSEST_VALUE);
+    for (int f = 0; f < list.size(); f++) {
+      if (graph.klassOf(f) != klass[f]) {
+        give(list.get(f).shape(), graph.klassOf(f));
+      }
+    }
     return pieces(list, graph, narrowM2);
+  }
+
+  /** Gives the nodes of a face that was joined to a neighbour that one's class. */
+  private void give(Polygon face, int toClass) {
+    boolean[] mine = InsideNodes.of(nodes.lattice(), face);
+    for (int i = 0; i < mine.length; i++) {
+      if (mine[i]) {
+        nodes.klass()[i] = toClass;
+      }
+    }
   }
 
   private int regionAt(Polygon face, int[] region) {

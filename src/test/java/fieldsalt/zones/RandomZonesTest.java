@@ -65,7 +65,28 @@ class RandomZonesTest {
           .as("seed %d %s: share narrower than a machine", seed, zone.name())
           .isLessThan(0.01);
     }
-    return Measured.keptShare(map, zones.zones(), given);
+    double kept = Measured.keptShare(map, zones.zones(), given);
+    checkChanged(seed, given, zones, 1 - kept);
+    checkLines(seed, new ClassLines(map, given), zones);
+    return kept;
+  }
+
+  /** What is told of the area that changed its class is what the map's cells say: all of it. */
+  private static void checkChanged(int seed, RandomCase given, ZoneMap zones, double changed) {
+    double cells = given.field().shapeM().getArea() / (given.cellM() * given.cellM());
+    double told =
+        zones.changedHaByField().get(given.field().name())
+            / (given.field().shapeM().getArea() / 1e4);
+    assertThat(told)
+        .as("seed %d: share of the area that changed its class", seed)
+        .isCloseTo(changed, within(0.01 + 10 / cells));
+  }
+
+  /** Where nothing was joined to a neighbour, boundaries are within one cell of a class line. */
+  private static void checkLines(int seed, ClassLines lines, ZoneMap zones) {
+    assertThat(lines.distances(zones.zones(), false))
+        .as("seed %d: cells between boundary and class line", seed)
+        .allMatch(cells -> cells <= 1);
   }
 
   private static Geometry[] shapes(ZoneMap zones) {

@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.SurfaceMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.coverage.CoverageValidator;
 import org.locationtech.jts.geom.Geometry;
@@ -48,6 +50,59 @@ class ZoneBuilderTest {
       double inner = k == 0 ? 0 : 2 * Math.PI * 50 * k;
       assertThat(zones.get(k).shapeM().getLength())
           .isCloseTo(circle + inner, within(0.03 * circle));
+    }
+  }
+
+  @Test
+  void boundariesThatNoMergeMadeFollowTheClassLine() {
+    RandomCase rings =
+        new RandomCase(
+            Given.field("north", SQUARE),
+            5,
+            (x, y) -> 1 + Math.hypot(x - 240, y - 260) / 50,
+            Given.scheme(2.0, 3.0, 4.0));
+    SurfaceMap map = Given.map(rings.field(), rings.cellM(), rings.ece());
+    ZoneMap zones =
+        ZoneBuilder.build(
+            List.of(map),
+            List.of(rings.field()),
+            Map.of("north", rings.scheme()),
+            ZoneSettings.defaults());
+    assertThat(zones.changedHaByField().get("north")).isZero();
+    assertThat(new ClassLines(map, rings).distances(zones.zones(), true))
+        .hasSizeGreaterThan(100)
+        .allMatch(cells -> cells < 0.1);
+  }
+
+  @Test
+  void aPartBelowTheLeastAreaThatJoinsAnotherClassCountsAsChanged() {
+    FieldBoundary field =
+        Given.field(
+            "north",
+            Given.wkt(
+                "MULTIPOLYGON (((0 0, 300 0, 300 200, 0 200, 0 0)),"
+                    + " ((400 0, 450 0, 450 50, 400 50, 400 0)))"));
+    ZoneMap zones =
+        Given.zones(
+            field, 5, (x, y) -> x < 350 ? 1 : 9, Given.scheme(4.0), ZoneSettings.defaults());
+    assertThat(zones.zones()).hasSize(1);
+    assertThat(zones.changedHaByField().get("north")).isCloseTo(0.25, within(0.01));
+  }
+
+  @Test
+  void aTongueNarrowerThanTheMachineGoesWhateverItsWidthInCells() {
+    for (double width = 20; width < 23.9; width += 0.35) {
+      double half = width / 2;
+      ZoneMap zones =
+          Given.zones(
+              Given.field("north", SQUARE),
+              12,
+              (x, y) -> 4 * Math.exp((half - Math.abs(y - x / 3 - 150) * 0.948683) / 20),
+              Given.scheme(4.0),
+              ZoneSettings.defaults());
+      for (Zone zone : zones.zones()) {
+        assertThat(Measured.narrowShare(zone.shapeM(), SQUARE, 24)).isLessThan(0.01);
+      }
     }
   }
 }
