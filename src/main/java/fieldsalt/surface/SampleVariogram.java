@@ -1,7 +1,6 @@
 package fieldsalt.surface;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -23,41 +22,70 @@ final class SampleVariogram {
 
   /**
    * 15 lags up to a third of the diagonal of the longest field's sites; a site counts with its
-   * paste row, else its most precise one.
+   * paste row, else its most precise one, repeats of it averaged.
    *
    * @return lags that hold pairs, shortest first
    */
   static List<SurfaceDetails.Lag> of(Observations data) {
     SampleVariogram sample = new SampleVariogram(RangeBounds.longestDiagonal(data) / 3);
-    List<int[]> best = data.parts().stream().map(SampleVariogram::best).toList();
-    List<double[]> values = new ArrayList<>();
-    for (int part = 0; part < best.size(); part++) {
-      double[] all = data.parts().get(part).values();
-      values.add(Arrays.stream(best.get(part)).mapToDouble(row -> all[row]).toArray());
-    }
-    DriftRegression drift = DriftRegression.of(data, values);
+    List<Best> best = data.parts().stream().map(Best::of).toList();
+    DriftRegression drift = DriftRegression.of(data, best.stream().map(Best::value).toList());
     for (int part = 0; part < best.size(); part++) {
       FieldRows rows = data.parts().get(part);
-      sample.add(rows, best.get(part), drift.residuals(rows, values.get(part)));
+      sample.add(rows, best.get(part), drift.residuals(rows, best.get(part).value()));
     }
     return sample.lags();
   }
 
-  private static int[] best(FieldRows part) {
-    int[] best = new int[part.sites().size()];
-    for (int s = 0; s < best.length; s++) {
-      int[] members = part.rowsOf(s);
-      best[s] = members[part.bestOf(members)];
+  /**
+   * What each site counts with.
+   *
+   * @param row its paste row, else its most precise one
+   * @param value of that row, or the mean of rows that differ from it by their own error only
+   * @param own variance of the own error of that value
+   */
+  private record Best(int[] row, double[] value, double[] own) {
+    static Best of(FieldRows part) {
+      int n = part.sites().size();
+      Best best = new Best(new int[n], new double[n], new double[n]);
+      for (int s = 0; s < n; s++) {
+        int[] members = part.rowsOf(s);
+        best.row[s] = members[part.bestOf(members)];
+        best.value[s] = part.rows().get(best.row[s]).value();
+        best.own[s] = part.own()[best.row[s]];
+        if (members.length > 1) {
+          best.average(part, members, s);
+        }
+      }
+      return best;
     }
-    return best;
+
+    private void average(FieldRows part, int[] members, int site) {
+      double precision = 0;
+      double sum = 0;
+      for (int r : members) {
+        if (isAlike(part, r, row[site])) {
+          precision += 1 / part.own()[r];
+          sum += part.rows().get(r).value() / part.own()[r];
+        }
+      }
+      value[site] = sum / precision;
+      own[site] = 1 / precision;
+    }
+
+    private static boolean isAlike(FieldRows part, int one, int other) {
+      return part.rows().get(one).method().equals(part.rows().get(other).method())
+          && shared(part, one, other) == 0;
+    }
   }
 
-  private void add(FieldRows part, int[] best, double[] values) {
-    for (int i = 0; i < best.length; i++) {
+  private void add(FieldRows part, Best best, double[] left) {
+    for (int i = 0; i < left.length; i++) {
       for (int j = 0; j < i; j++) {
         double h = Math.hypot(part.x()[i] - part.x()[j], part.y()[i] - part.y()[j]);
         if (h <= cutoffM) {
-          add(h, values[i] - values[j], known(part, best[i], best[j]));
+          double known = best.own[i] + best.own[j] + shared(part, best.row[i], best.row[j]);
+          add(h, left[i] - left[j], known);
         }
       }
     }
@@ -71,9 +99,9 @@ final class SampleVariogram {
     roots[lag] += Math.sqrt(Math.abs(difference));
   }
 
-  /** Variance of the difference of two rows' errors. */
-  private static double known(FieldRows part, int i, int j) {
-    double sum = part.own()[i] + part.own()[j];
+  /** Variance of the difference of two rows' shared errors. */
+  private static double shared(FieldRows part, int i, int j) {
+    double sum = 0;
     for (double[] loading : part.loadings()) {
       double d = loading[i] - loading[j];
       sum += d * d;

@@ -3,6 +3,7 @@ package fieldsalt.surface;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fieldsalt.basis.Scale;
 import fieldsalt.basis.SiteReadings;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.FieldBoundary;
@@ -11,6 +12,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.function.UnaryOperator;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -156,5 +158,51 @@ class InvarianceTest {
     same(
         answers(ranch.readings(), ranch.fields(), areas(ranch)),
         answers(with(ranch.readings(), moved, ranch.readings().rows()), fields, areas));
+  }
+
+  /** More sites than are solved whole: order, split and shift at once. */
+  @Test
+  void manySites() {
+    Random random = new Random(7);
+    List<SiteReadings.Site> sites = new ArrayList<>();
+    List<SiteReadings.Site> moved = new ArrayList<>();
+    List<SiteReadings.Row> rows = new ArrayList<>();
+    List<SiteReadings.Row> split = new ArrayList<>();
+    for (int i = 0; i < 1100; i++) {
+      double x = 1000 * random.nextDouble();
+      double y = 600 * random.nextDouble();
+      double z = 1 + 0.6 * Math.sin(x / 90) * Math.cos(y / 70) + 0.3 * random.nextGaussian();
+      sites.add(SurfaceCases.site("s%04d".formatted(i), "one", x, y));
+      moved.add(SurfaceCases.site("s%04d".formatted(i), "one", x + 1e6, y + 1e6));
+      SiteReadings.Row row =
+          i % 5 == 0 ? SurfaceCases.paste(i, z, 0.01) : SurfaceCases.cheap(i, z, 0.06, 0);
+      rows.add(row);
+      split.add(i % 90 == 0 ? row(row, i, 2 * row.ownVariance()) : row);
+      if (i % 90 == 0) {
+        split.add(row(row, i, 2 * row.ownVariance()));
+      }
+    }
+    Collections.shuffle(split, random);
+    List<List<Target>> here = manyAreas(0);
+    double[] before =
+        answers(
+            SurfaceCases.readings(Scale.LOG, sites, rows, 0.03),
+            List.of(SurfaceCases.rectangle("one", 0, 0, 1000, 600)),
+            here);
+    double[] after =
+        answers(
+            SurfaceCases.readings(Scale.LOG, moved, split, 0.03),
+            List.of(SurfaceCases.rectangle("one", 1e6, 1e6, 1e6 + 1000, 1e6 + 600)),
+            manyAreas(1e6));
+    same(before, after);
+  }
+
+  private static List<List<Target>> manyAreas(double by) {
+    List<List<Target>> areas = List.of(new ArrayList<>(), new ArrayList<>());
+    for (int i = 0; i < 80; i++) {
+      PlaceM place = new PlaceM(by + 31 + 99 * (i % 10), by + 23 + 71 * (i / 10));
+      areas.get(i / 40).add(new Target("one", place));
+    }
+    return areas;
   }
 }
