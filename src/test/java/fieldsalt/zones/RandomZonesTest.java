@@ -27,6 +27,17 @@ class RandomZonesTest {
     assertThat(median(kept)).isGreaterThan(0.85);
   }
 
+  /**
+   * Hard ones: strips a hair narrower than the machine (26, 754, 1950), lines that round together
+   * (109, 127, 238), long edges aslant (181, 1413), a boundary vertex beside one of a zone (133).
+   */
+  @Test
+  void zonesOfHardRandomFields() {
+    for (int seed : new int[] {26, 754, 1950, 109, 127, 238, 181, 1413, 133}) {
+      assertThat(check(seed)).isGreaterThan(0.3);
+    }
+  }
+
   @Test
   @Tag("whole")
   void zonesOf300RandomFields() {
