@@ -179,6 +179,45 @@ class SimulatedRanchesTest {
     assertThat(outcomes.share(RanchOutcome::ranch)).as(what).isBetween(0.86, 0.94);
   }
 
+  /** Kriging with the true covariance: what is left when nothing has to be fitted. */
+  private static Outcomes withTheTruth(int ranches, int sites) {
+    SurfaceReport any = automatic(ReferenceRanch.mixed(15, 0, SEED)).report();
+    return Outcomes.of(
+        ranches,
+        s -> ReferenceRanch.mixed(sites, 0, s),
+        ranch -> {
+          Observations data = Observations.of(ranch.readings(), List.of());
+          Kriging kriging = new Kriging(Solved.of(data, ReferenceRanch.MODEL));
+          return new FittedSurface(
+              new Tried(SurfaceMethod.KRIGING, data, List.of(kriging), List.of()),
+              ranch.readings().scale(),
+              ranch.fields(),
+              AUTO,
+              any);
+        });
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {15, 60})
+  void withTheTrueCovarianceIntervalsAreExact(int sites) {
+    Outcomes outcomes = withTheTruth(FEW, sites);
+    String what = outcomes.described(sites + " sites, true covariance");
+    double points = 3 * outcomes.shareError(POINTS);
+    assertThat(outcomes.share(POINTS)).as(what).isBetween(0.9 - points, 0.9 + points);
+    double zones = 3 * outcomes.shareError(ZONES);
+    assertThat(outcomes.share(ZONES)).as(what).isBetween(0.9 - zones, 0.9 + zones);
+  }
+
+  @ParameterizedTest
+  @Tag("whole")
+  @ValueSource(ints = {15, 30, 60})
+  void withTheTrueCovarianceIntervalsAreExactOnAThousandRanches(int sites) {
+    Outcomes outcomes = withTheTruth(MANY, sites);
+    report(outcomes.described(sites + " sites, true covariance"));
+    assertThat(outcomes.share(POINTS)).isBetween(0.89, 0.91);
+    assertThat(outcomes.share(ZONES)).isBetween(0.88, 0.92);
+  }
+
   /** Of few sites the map must not be worse than no map. */
   @ParameterizedTest
   @ValueSource(ints = FEW)
