@@ -182,21 +182,39 @@ final class Cleaner {
 
   private int merge(int[] region, boolean[] thin, RegionGraph.Choice choice) {
     RegionGraph graph = new RegionGraph(thin.length);
-    for (int i = 0; i < region.length; i++) {
-      if (region[i] >= 0) {
-        graph.region(region[i], nodes.klass()[i], thin[region[i]]);
-        graph.ground(
-            region[i], 1, nodes.value()[i], secondScale == 0 ? 0 : nodes.second()[i] * secondScale);
-      }
-    }
+    addGround(graph, region, thin);
     addContacts(graph, region);
     int merged = graph.merge(minNodes, choice);
+    int[] klass = new int[thin.length];
+    Arrays.setAll(klass, graph::klassOf);
     for (int i = 0; i < region.length; i++) {
       if (region[i] >= 0) {
-        nodes.klass()[i] = graph.klassOf(region[i]);
+        nodes.klass()[i] = klass[region[i]];
       }
     }
     return merged;
+  }
+
+  private void addGround(RegionGraph graph, int[] region, boolean[] thin) {
+    int[] klass = new int[thin.length];
+    int[] count = new int[thin.length];
+    double[] sum = new double[thin.length];
+    double[] secondSum = new double[thin.length];
+    for (int i = 0; i < region.length; i++) {
+      int r = region[i];
+      if (r >= 0) {
+        klass[r] = nodes.klass()[i];
+        count[r]++;
+        sum[r] += nodes.value()[i];
+        secondSum[r] += secondScale == 0 ? 0 : nodes.second()[i] * secondScale;
+      }
+    }
+    for (int r = 0; r < thin.length; r++) {
+      graph.region(r, klass[r], thin[r]);
+      if (count[r] > 0) {
+        graph.ground(r, count[r], sum[r] / count[r], secondSum[r] / count[r]);
+      }
+    }
   }
 
   private void addContacts(RegionGraph graph, int[] region) {
@@ -204,8 +222,12 @@ final class Cleaner {
     long[] pairs = new long[1024];
     int count = 0;
     for (int i = 0; i + columns < region.length; i++) {
+      int mine = region[i];
+      if (mine < 0 || (mine == region[i + 1] && mine == region[i + columns])) {
+        continue;
+      }
       for (int next = i + 1; next <= i + columns; next += columns - 1) {
-        if (region[i] >= 0 && region[next] >= 0 && region[i] != region[next]) {
+        if (region[next] >= 0 && mine != region[next]) {
           pairs = count == pairs.length ? Arrays.copyOf(pairs, count * 2) : pairs;
           pairs[count++] =
               ((long) Math.min(region[i], region[next]) << 32) | Math.max(region[i], region[next]);

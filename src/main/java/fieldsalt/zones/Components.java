@@ -46,7 +46,7 @@ record Components(int[] of, int count) {
       if (west && north && label[i - columns] != mine) {
         union(mine, label[i - columns]);
       }
-      if (hasNorth && hasWest) {
+      if (hasNorth && hasWest && !west && !north) {
         corners(i, mine);
       }
       return mine;
@@ -56,7 +56,7 @@ record Components(int[] of, int count) {
       return inside[other] && klass[i] == klass[other];
     }
 
-    /** The square whose south-east corner is c. */
+    /** The square whose south-east corner is c, of another class than its neighbours there. */
     private void corners(int c, int mine) {
       int a = c - columns - 1;
       int b = c - columns;

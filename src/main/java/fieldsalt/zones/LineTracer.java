@@ -121,11 +121,17 @@ final class LineTracer {
   }
 
   private void square(int[] node, int[] side) {
-    int[] present = Arrays.stream(side).filter(p -> p >= 0).toArray();
-    if (present.length == 2) {
+    int[] present = new int[4];
+    int count = 0;
+    for (int p : side) {
+      if (p >= 0) {
+        present[count++] = p;
+      }
+    }
+    if (count == 2) {
       connect(present[0], present[1]);
-    } else if (present.length == 3) {
-      meet(present);
+    } else if (count == 3) {
+      meet(Arrays.copyOf(present, count));
     } else {
       fourSides(node, side);
     }
