@@ -179,6 +179,20 @@ class SimulatedRanchesTest {
     assertThat(outcomes.share(RanchOutcome::ranch)).as(what).isBetween(0.86, 0.94);
   }
 
+  /** The readings do not state the slope error of 0.10: a limit of the model, small. */
+  @ParameterizedTest
+  @Tag("whole")
+  @ValueSource(ints = {30, 60})
+  void aSlopeErrorThatNobodyStatesCostsLittle(int sites) {
+    Outcomes outcomes =
+        Outcomes.of(
+            300, s -> ReferenceRanch.mixed(sites, 0.10, s), SimulatedRanchesTest::automatic);
+    String what = outcomes.described(sites + " sites, slope error");
+    report(what);
+    assertThat(outcomes.share(POINTS)).as(what).isBetween(0.88, 0.92);
+    assertThat(outcomes.share(ZONES)).as(what).isBetween(0.86, 0.94);
+  }
+
   /** Kriging with the true covariance: what is left when nothing has to be fitted. */
   private static Outcomes withTheTruth(int ranches, int sites) {
     SurfaceReport any = automatic(ReferenceRanch.mixed(15, 0, SEED)).report();
