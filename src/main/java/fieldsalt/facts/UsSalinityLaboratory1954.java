@@ -54,6 +54,11 @@ public final class UsSalinityLaboratory1954 {
     return espOfEsr(esr(sar));
   }
 
+  /** SAR that stands for an ESP limit: 13 for 15 as the handbook's classes have it, else by it. */
+  public static double sodicSar(double espPct) {
+    return espPct == SODIC_ESP_PCT ? SODIC_SAR : sarFromEsp(espPct);
+  }
+
   /** SAR at which the regression gives this ESP (percent, at least 0, below 100). */
   public static double sarFromEsp(double espPct) {
     return (espPct / (100 - espPct) - INTERCEPT) / SLOPE;

@@ -7,12 +7,35 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Styled Layer Descriptors 1.0.0 (OGC 02-070) in the product's ramp: zones by class, the median and
- * the chance by colour; the error as a grey veil that thickens where the map is less sure.
+ * Styled Layer Descriptors 1.0.0 (OGC 02-070) in the product's ramp: zones by class (dotted where a
+ * second criterion sets them apart), the median and the chance by colour; the error as a grey veil
+ * that thickens where the map is less sure.
  */
 final class Styles {
   private static final double[] ECE_STEPS = {0, 2, 4, 8, 16, 32};
   private static final String VEIL = "#808080";
+
+  /** Over the colour of a zone that a second criterion sets apart. */
+  private static final String DOTS =
+      """
+      <PolygonSymbolizer>
+        <Fill>
+          <GraphicFill>
+            <Graphic>
+              <Mark>
+                <WellKnownName>circle</WellKnownName>
+                <Fill><CssParameter name="fill">#1e1a17</CssParameter></Fill>
+                <Stroke>
+                  <CssParameter name="stroke">#ffffff</CssParameter>
+                  <CssParameter name="stroke-width">0.8</CssParameter>
+                </Stroke>
+              </Mark>
+              <Size>5</Size>
+            </Graphic>
+          </GraphicFill>
+        </Fill>
+      </PolygonSymbolizer>
+      """;
 
   private Styles() {}
 
@@ -57,9 +80,14 @@ final class Styles {
               <CssParameter name="stroke-width">0.6</CssParameter>
             </Stroke>
           </PolygonSymbolizer>
-        </Rule>
+        %s</Rule>
         """
-        .formatted(Xml.escape(title), Xml.escape(title), test, zone.colour());
+        .formatted(
+            Xml.escape(title),
+            Xml.escape(title),
+            test,
+            zone.colour(),
+            zone.marked() ? DOTS.indent(2) : "");
   }
 
   private static String equal(String property, String value) {

@@ -11,14 +11,20 @@ import java.util.Map;
  * @param properties further figures in the order in which files list them, e.g. {@code ece_dS_m};
  *     {@code field}, {@code zone}, {@code class} and {@code area_ha} are added in front
  * @param classes how many classes its field's scheme has: the ramp is spread over them
+ * @param marked whether a second criterion sets it apart (sodic, say): dotted over its colour
  */
-public record ZoneFeature(Zone zone, Map<String, Object> properties, int classes) {
+public record ZoneFeature(Zone zone, Map<String, Object> properties, int classes, boolean marked) {
   public ZoneFeature {
     properties = new LinkedHashMap<>(properties);
     if (zone.klass() < 0 || zone.klass() >= classes) {
       throw new IllegalArgumentException(
           "class " + zone.klass() + " is not one of " + classes + " classes");
     }
+  }
+
+  /** Without a second criterion. */
+  public ZoneFeature(Zone zone, Map<String, Object> properties, int classes) {
+    this(zone, properties, classes, false);
   }
 
   /** The colour of its class. */

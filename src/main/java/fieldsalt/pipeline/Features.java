@@ -35,7 +35,11 @@ final class Features {
     List<Zone> zones = mapped.zones().zones();
     for (int z = 0; z < zones.size(); z++) {
       int classes = mapped.schemes().get(zones.get(z).field()).labels().size();
-      features.add(new ZoneFeature(zones.get(z), zoneFigures(zones.get(z), z), classes));
+      boolean sodic =
+          Optional.ofNullable(sodicity().get(zones.get(z).name()))
+              .map(Sodicity.OfZone::isSodic)
+              .orElse(false);
+      features.add(new ZoneFeature(zones.get(z), zoneFigures(zones.get(z), z), classes, sodic));
     }
     return features;
   }
@@ -48,8 +52,36 @@ final class Features {
     figures.put(name + "_low", round(means.low()[index]));
     figures.put(name + "_high", round(means.high()[index]));
     figures.put("p_above", round(mapped.zones().figuresByZone().get(zone.name()).chanceAbove()));
+    mapped.sodicity().ifPresent(s -> sodicity(zone, figures));
     plan(zone).ifPresent(plan -> figures.putAll(plan.toProperties()));
     return figures;
+  }
+
+  /** Both classes by themselves, and the figures of the second; null where sodium is not known. */
+  private void sodicity(Zone zone, Map<String, Object> figures) {
+    Optional<Sodicity.OfZone> of = Optional.ofNullable(sodicity().get(zone.name()));
+    figures.put("salinity", mapped.schemes().get(zone.field()).labels().get(zone.klass()));
+    figures.put("sodicity", of.map(Sodicity.OfZone::label).orElse(null));
+    figures.put("sodic_by", of.map(s -> s.by().property().label()).orElse(null));
+    figures.put("sodic_mean", of.map(s -> round(s.mean())).orElse(null));
+    figures.put("sodic_low", of.map(s -> round(s.low())).orElse(null));
+    figures.put("sodic_high", of.map(s -> round(s.high())).orElse(null));
+    figures.put("p_sodic", of.map(s -> round(chanceSodic(zone))).orElse(null));
+  }
+
+  double chanceSodic(Zone zone) {
+    return mapped.zones().figuresByZone().get(zone.name()).secondChance().orElse(Double.NaN);
+  }
+
+  private Map<String, Sodicity.OfZone> sodicityByZone;
+
+  /** Sodicity by zone; empty unless zones are divided by it. */
+  Map<String, Sodicity.OfZone> sodicity() {
+    if (sodicityByZone == null) {
+      sodicityByZone =
+          mapped.sodicity().map(s -> s.zones(mapped, planned.grounds())).orElse(Map.of());
+    }
+    return sodicityByZone;
   }
 
   Optional<ZonePlan> plan(Zone zone) {

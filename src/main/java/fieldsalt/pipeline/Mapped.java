@@ -12,6 +12,7 @@ import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceMap;
 import fieldsalt.zones.ZoneBuilder;
 import fieldsalt.zones.ZoneMap;
+import fieldsalt.zones.ZoneSettings;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,12 +24,14 @@ import java.util.function.BiConsumer;
  * A ranch mapped: stages 3 to 5.
  *
  * @param schemes classes by field, as the zones use them
+ * @param sodicity by which the zones are divided too, if the job asks for it
  */
 record Mapped(
     Surface surface,
     List<SurfaceMap> maps,
     Map<String, ClassScheme> schemes,
     ZoneMap zones,
+    Optional<Sodicity> sodicity,
     List<Finding> findings) {
 
   static Mapped of(Prepared prepared, Surface surface, BiConsumer<String, Double> progress) {
@@ -38,20 +41,43 @@ record Mapped(
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
     progress.accept("mapping", 0.0);
     List<SurfaceMap> maps = surface.maps(limits, share -> progress.accept("mapping", share));
+    Optional<Sodicity> sodicity = prepared.isEce() ? Sodicity.of(prepared, maps) : Optional.empty();
+    sodicity.ifPresent(s -> findings.addAll(s.findings()));
+    if (!prepared.isEce() && prepared.job().flag("zones.sodicity")) {
+      findings.add(ignored(prepared));
+    }
     progress.accept("drawing zones", 0.0);
     ZoneMap zones =
         ZoneBuilder.build(
             maps,
             prepared.ranch().fields(),
             schemes,
-            StageSettings.zones(prepared.job(), followsMean(surface)));
+            zoneSettings(prepared.job(), surface, sodicity),
+            sodicity.map(Sodicity::criteria).orElse(Map.of()));
     findings.addAll(zones.findings());
-    return new Mapped(surface, maps, usedSchemes(schemes, zones), zones, findings);
+    return new Mapped(surface, maps, usedSchemes(schemes, zones), zones, sodicity, findings);
   }
 
-  /** Zones follow the field mean where nothing beats it, unless the user insists on a method. */
-  private static boolean followsMean(Surface surface) {
-    return surface.report().chosen().equals("mean");
+  private static Finding ignored(Prepared prepared) {
+    return new Finding(
+        "sodicity-ignored",
+        "zones.sodicity",
+        "a map of " + prepared.readings().property(),
+        "only zones of ECe are divided by sodicity too");
+  }
+
+  /**
+   * Zones follow the field mean where nothing beats it, unless the user insists on a method; those
+   * of sodicity are drawn over it where sodium says where it is.
+   */
+  private static ZoneSettings zoneSettings(
+      JobDocument job, Surface surface, Optional<Sodicity> sodicity) {
+    boolean flat = surface.report().chosen().equals("mean");
+    boolean bySodium = sodicity.map(s -> !s.isFlat()).orElse(false);
+    ZoneSettings settings = StageSettings.zones(job, flat && !bySodium);
+    return flat && bySodium && settings.by() == ZoneSettings.By.COUNT
+        ? settings.withBy(ZoneSettings.By.YIELD)
+        : settings;
   }
 
   private static Map<String, ClassScheme> schemes(Prepared prepared, List<Finding> findings) {

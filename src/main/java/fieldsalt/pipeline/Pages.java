@@ -12,6 +12,7 @@ import fieldsalt.quantity.UnitSystem;
 import fieldsalt.report.PageInput;
 import fieldsalt.report.PageReadings;
 import fieldsalt.report.PageSettings;
+import fieldsalt.report.PageSodicity;
 import fieldsalt.report.PageSurface;
 import fieldsalt.report.PageZone;
 import fieldsalt.report.Report;
@@ -84,7 +85,8 @@ final class Pages {
         zones(),
         findings,
         citations(),
-        planned.plan());
+        planned.plan(),
+        new Zoning(prepared, mapped).fields());
   }
 
   private PageSettings settings(String version) {
@@ -209,12 +211,28 @@ final class Pages {
               planned.means().mean()[z],
               planned.means().high()[z],
               mapped.zones().figuresByZone().get(zones.get(z).name()).chanceAbove(),
+              sodicity(zones.get(z)),
               yield.isPresent()
                   ? OptionalDouble.of(yield.get().expectedPct())
                   : OptionalDouble.empty(),
               fieldsalt.report.ZoneAdvices.of(plan, HandoverParts.units(prepared.job()))));
     }
     return pageZones;
+  }
+
+  private Optional<PageSodicity> sodicity(Zone zone) {
+    return Optional.ofNullable(features.sodicity().get(zone.name()))
+        .map(
+            s ->
+                new PageSodicity(
+                    s.isSodic(),
+                    s.label(),
+                    s.by().property().label(),
+                    s.by().property().unit(),
+                    s.low(),
+                    s.mean(),
+                    s.high(),
+                    features.chanceSodic(zone)));
   }
 
   private List<String> citations() {

@@ -2,24 +2,20 @@ package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.RootZone;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.SoilProperty;
 import fieldsalt.basis.Uptake;
 import fieldsalt.finding.Finding;
-import fieldsalt.finding.InputProblem;
 import fieldsalt.plan.FieldGround;
 import fieldsalt.plan.FieldSoil;
 import fieldsalt.plan.PlanInput;
 import fieldsalt.plan.Planner;
 import fieldsalt.plan.RanchPlan;
-import fieldsalt.plan.SampledProperty;
 import fieldsalt.plan.SoilProperties;
 import fieldsalt.plan.ZoneGround;
-import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.AreaMeans;
 import fieldsalt.surface.Proposals;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.SurfaceFitter;
 import fieldsalt.surface.Target;
 import fieldsalt.zones.Zone;
 import fieldsalt.zones.ZonePoints;
@@ -111,7 +107,7 @@ record Planned(
             fields,
             mapped.surface(),
             toReclaim(prepared),
-            properties(prepared, treatedCm),
+            properties(prepared, mapped),
             prepared.ranch().samples(),
             (long) prepared.job().amount("seed"),
             Optional.of(means));
@@ -127,7 +123,7 @@ record Planned(
             .allMatch(f -> reclaimed(prepared, f).equals(prepared.crops().rootZone(f)));
     return same
         ? Optional.empty()
-        : fitted(
+        : TreatedLayer.fitted(
             prepared,
             Basis.siteReadings(
                 prepared.ranch().samples(), prepared.basis(), field -> reclaimed(prepared, field)));
@@ -143,32 +139,17 @@ record Planned(
     return new RootZone(depthCm, Uptake.UNIFORM);
   }
 
-  private static SoilProperties properties(Prepared prepared, double treatedCm) {
+  /** What the zones were divided by is not fitted again. */
+  private static SoilProperties properties(Prepared prepared, Mapped mapped) {
+    Optional<Sodicity> sodicity = mapped.sodicity();
     return new SoilProperties(
-        property(prepared, fieldsalt.basis.SoilProperty.ESP, treatedCm),
-        property(prepared, fieldsalt.basis.SoilProperty.SAR, treatedCm),
-        property(prepared, fieldsalt.basis.SoilProperty.CEC, treatedCm),
-        property(prepared, fieldsalt.basis.SoilProperty.BULK_DENSITY, treatedCm));
-  }
-
-  private static Optional<SampledProperty> property(
-      Prepared prepared, fieldsalt.basis.SoilProperty which, double treatedCm) {
-    SiteReadings readings =
-        Basis.property(
-            prepared.ranch().samples(), prepared.basis(), which, new DepthRange(0, treatedCm));
-    return readings.rows().isEmpty()
-        ? Optional.empty()
-        : Optional.of(new SampledProperty(readings, fitted(prepared, readings)));
-  }
-
-  /** A surface of these readings; empty where no field has sites enough for one. */
-  private static Optional<Surface> fitted(Prepared prepared, SiteReadings readings) {
-    try {
-      return Optional.of(
-          SurfaceFitter.fit(
-              readings, prepared.ranch().fields(), StageSettings.surface(prepared.job())));
-    } catch (InputProblem e) {
-      return Optional.empty();
-    }
+        sodicity.isPresent()
+            ? sodicity.get().esp()
+            : TreatedLayer.property(prepared, SoilProperty.ESP),
+        sodicity.isPresent()
+            ? sodicity.get().sar()
+            : TreatedLayer.property(prepared, SoilProperty.SAR),
+        TreatedLayer.property(prepared, SoilProperty.CEC),
+        TreatedLayer.property(prepared, SoilProperty.BULK_DENSITY));
   }
 }

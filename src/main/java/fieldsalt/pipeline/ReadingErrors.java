@@ -3,6 +3,7 @@ package fieldsalt.pipeline;
 import fieldsalt.basis.SiteReadings;
 import fieldsalt.basis.SiteReadings.Loading;
 import java.util.Arrays;
+import java.util.List;
 
 /** How wide the readings of a field are, shared errors included. */
 final class ReadingErrors {
@@ -30,6 +31,22 @@ final class ReadingErrors {
       }
     }
     return row.ownVariance() + shared;
+  }
+
+  /** Variance of the sum of rows: an offset that many carry counts with its whole weight. */
+  static double varianceOfSum(SiteReadings readings, List<SiteReadings.Row> rows) {
+    double[] weight = new double[readings.offsets().size()];
+    double variance = 0;
+    for (SiteReadings.Row row : rows) {
+      variance += row.ownVariance();
+      row.loadings().forEach(l -> weight[l.offset()] += l.weight());
+    }
+    for (int a = 0; a < weight.length; a++) {
+      for (int b = 0; b < weight.length; b++) {
+        variance += weight[a] * weight[b] * readings.offsetCovariance()[a][b];
+      }
+    }
+    return variance;
   }
 
   /** Rows of a field, most precise first. */

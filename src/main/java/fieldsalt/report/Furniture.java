@@ -4,14 +4,20 @@ import fieldsalt.quantity.UnitSystem.Amount;
 
 /** Scale bar, north arrow and hatching of a map. */
 final class Furniture {
-  /** Slanting lines, dark with a pale edge, so that they show on every shade of the ramp. */
+  /**
+   * Slanting lines, dark with a pale edge, so that they show on every shade of the ramp; dots
+   * likewise.
+   */
   static final String PATTERNS =
       "<pattern id=\"undecided\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\""
           + " patternTransform=\"rotate(45)\"><path d=\"M2 0V9\" class=\"hatch-edge\"/>"
           + "<path d=\"M2 0V9\" class=\"hatch-line\"/></pattern>"
           + "<pattern id=\"beyond\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\""
           + " patternTransform=\"rotate(-45)\"><path d=\"M2 0V9\" class=\"hatch-edge\"/>"
-          + "<path d=\"M2 0V9\" class=\"hatch-line\"/></pattern>\n";
+          + "<path d=\"M2 0V9\" class=\"hatch-line\"/></pattern>"
+          + "<pattern id=\"sodic\" width=\"12\" height=\"12\" patternUnits=\"userSpaceOnUse\">"
+          + "<circle cx=\"3\" cy=\"3\" r=\"1.7\" class=\"dots\"/>"
+          + "<circle cx=\"9\" cy=\"9\" r=\"1.7\" class=\"dots\"/></pattern>\n";
 
   private final Markup page;
   private final Frame frame;

@@ -120,6 +120,9 @@ final class MapDrawing {
         "#" + ZonesSection.anchor(input, z),
         "aria-label",
         tip(z));
+    if (z.sodicity().filter(PageSodicity::sodic).isPresent()) {
+      hatch(frame.path(z.zone().shapeM()), "sodic");
+    }
   }
 
   /** What one reads when pointing at a zone. */
@@ -128,7 +131,8 @@ final class MapDrawing {
         + ": "
         + z.zone().label()
         + ", "
-        + figures.value(z.low(), z.mean(), z.high());
+        + figures.value(z.low(), z.mean(), z.high())
+        + z.sodicity().map(s -> ", " + ZoneTable.sodium(s)).orElse("");
   }
 
   private void undecided(SurfaceMap map) {

@@ -2,6 +2,7 @@ package fieldsalt.report;
 
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.handover.Palette;
+import fieldsalt.quantity.UnitSystem.Amount;
 import fieldsalt.read.FieldBoundary;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -117,6 +118,7 @@ final class MapSection implements Section {
             + " is above "
             + limitWords()
             + " (chance 20 to 80 %)");
+    sodicity(page);
     if (!input.surface().next().isEmpty()) {
       sign(page, "<path d=\"M10 2l6 11h-12Z\" class=\"next\"/>", "measure next");
     }
@@ -127,6 +129,40 @@ final class MapSection implements Section {
           "hatched the other way: the survey or raster has a value that no sampled place has, or"
               + " none: believe it less");
     }
+  }
+
+  /** What dots mean, field by field where fields differ, and where zones follow salinity only. */
+  private void sodicity(Markup page) {
+    if (!input.isBySodicity()) {
+      return;
+    }
+    Map<String, List<String>> fields = new LinkedHashMap<>();
+    for (PageZoning z : input.zoning()) {
+      String means =
+          z.sodicity().map(this::dotted).orElse("zones by salinity only, sodium unknown");
+      fields.computeIfAbsent(means, m -> new ArrayList<>()).add(z.field());
+    }
+    fields.forEach(
+        (means, names) ->
+            sign(
+                page,
+                means.startsWith("dotted")
+                    ? "<rect width=\"20\" height=\"16\" fill=\"url(#sodic)\" class=\"hatch\"/>"
+                    : "",
+                fields.size() == 1 ? means : means + " (field " + String.join(", ", names) + ")"));
+  }
+
+  private String dotted(PageZoning.BySodicity s) {
+    double depth = figures.system().of(s.depthCm(), Amount.SOIL_DEPTH);
+    return "dotted: sodic, "
+        + s.property()
+        + " of "
+        + Figures.twoFigures(s.limit())
+        + (s.unit().isEmpty() ? "" : Figures.GAP + s.unit())
+        + " and above in the top "
+        + Figures.twoFigures(depth)
+        + Figures.GAP
+        + figures.unit(Amount.SOIL_DEPTH);
   }
 
   private String limitWords() {

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param findings of every stage, in the order in which they were made
  * @param citations of the crop table and of the plan's rules, as far as they were used
  * @param plan empty where another property than ECe is mapped
+ * @param zoning how good the zones are, a mapped field each, in the fields' order
  */
 public record PageInput(
     Ranch ranch,
@@ -29,15 +30,17 @@ public record PageInput(
     List<PageZone> zones,
     List<Finding> findings,
     List<String> citations,
-    Optional<RanchPlan> plan) {
+    Optional<RanchPlan> plan,
+    List<PageZoning> zoning) {
   public PageInput {
     schemes = new LinkedHashMap<>(schemes);
     zones = List.copyOf(zones);
     findings = List.copyOf(findings);
     citations = List.copyOf(citations);
+    zoning = List.copyOf(zoning);
   }
 
-  /** Without the plan's totals, fields and crops. */
+  /** Without the plan's totals, fields and crops, and without figures of the zones' quality. */
   public PageInput(
       Ranch ranch,
       PageSettings settings,
@@ -58,7 +61,18 @@ public record PageInput(
         zones,
         findings,
         citations,
-        Optional.empty());
+        Optional.empty(),
+        List.of());
+  }
+
+  /** Whether zones of this field are divided by sodicity too. */
+  boolean isBySodicity(String field) {
+    return zoning.stream().anyMatch(z -> z.field().equals(field) && z.sodicity().isPresent());
+  }
+
+  /** Whether any of them are. */
+  boolean isBySodicity() {
+    return zoning.stream().anyMatch(z -> z.sodicity().isPresent());
   }
 
   /** Whether the map was found no better than the mean of each field. */

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -59,6 +60,7 @@ public final class RunRecord {
     record.put("pairs", input.readings().pairs());
     record.put("shared_errors", sharedErrors());
     record.put("surface", surface());
+    record.put("zoning", input.zoning().stream().map(RunRecord::zoning).toList());
     record.put("zones", input.zones().stream().map(RunRecord::zone).toList());
     input.plan().ifPresent(p -> record.put("plan", plan(p)));
     record.put("finding_counts", counts());
@@ -121,9 +123,28 @@ public final class RunRecord {
     out.put("ece_low", z.low());
     out.put("ece_high", z.high());
     out.put("p_above", z.chanceAbove());
-    out.put("yield_pct", z.yieldPct().isPresent() ? z.yieldPct().getAsDouble() : null);
+    out.put("yield_pct", orNull(z.yieldPct()));
+    z.sodicity().ifPresent(s -> out.put("sodicity", s));
     out.put("plan", z.advice());
     return out;
+  }
+
+  private static Map<String, Object> zoning(PageZoning z) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("field", z.field());
+    out.put("area_ha", z.areaHa());
+    out.put("merged_ha", z.changedHa());
+    out.put("uncertain_ha", z.uncertainHa());
+    out.put("variance_share_on_map", z.explainedOnMap());
+    out.put("sites", z.atSites().sites());
+    out.put("variance_share_at_sites", orNull(z.atSites().foretold()));
+    out.put("error_share_at_sites", orNull(z.atSites().errorShare()));
+    out.put("sodicity", z.sodicity().orElse(null));
+    return out;
+  }
+
+  private static Double orNull(OptionalDouble value) {
+    return value.isPresent() ? value.getAsDouble() : null;
   }
 
   private static Map<String, Object> plan(RanchPlan plan) {

@@ -98,7 +98,8 @@ final class SummarySection implements Section {
             .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
             .map(e -> lowerFirst(e.getKey()) + " on " + figures.area(e.getValue()))
             .collect(Collectors.joining("; "));
-    page.text((input.isFlat() ? "Treat each field alike: " : "What to do: ") + list + ".");
+    boolean alike = input.isFlat() && !input.isBySodicity();
+    page.text((alike ? "Treat each field alike: " : "What to do: ") + list + ".");
   }
 
   private static String lowerFirst(String text) {

@@ -43,6 +43,7 @@ final class SurenessSection implements Section {
       numbers(page);
     }
     new ValidationTable(report().details(), figures).write(page);
+    new ZoneQualityTable(input, figures).write(page);
     Diagnosis.of(report(), figures).forEach(s -> page.line("p", s));
     page.in(
         "div",

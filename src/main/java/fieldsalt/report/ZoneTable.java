@@ -86,6 +86,15 @@ final class ZoneTable {
     z.yieldPct()
         .ifPresent(
             y -> page.line("span", "yield about " + Figures.percent(y / 100), "class", "small"));
+    z.sodicity().ifPresent(s -> page.line("span", s.label() + ": " + sodium(s), "class", "small"));
+  }
+
+  /** {@code SAR 18 (12 to 25)}. */
+  static String sodium(PageSodicity s) {
+    return s.property()
+        + " "
+        + Figures.interval(s.low(), s.mean(), s.high())
+        + (s.unit().isEmpty() ? "" : Figures.GAP + s.unit());
   }
 
   private void toDo(Markup page, PageZone z) {

@@ -7,6 +7,8 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -18,14 +20,17 @@ final class CellFigures {
 
   private final FieldMap map;
   private final List<Zone> zones;
+  private final float[] secondChance;
   private final ValueScale scale;
   private final int[] cells;
   private final int[] zoneOf;
   private final double[] limits;
 
-  CellFigures(FieldMap map, ClassScheme scheme, List<Zone> zones) {
+  CellFigures(
+      FieldMap map, ClassScheme scheme, List<Zone> zones, Optional<SecondCriterion> second) {
     this.map = map;
     this.zones = zones;
+    secondChance = second.map(SecondCriterion::chance).orElse(new float[0]);
     scale = ValueScale.of(map.map());
     limits = scheme.breaks().stream().mapToDouble(scale::apply).toArray();
     cells = known();
@@ -98,7 +103,11 @@ final class CellFigures {
     for (double limit : limits) {
       nearest = Math.min(nearest, Math.abs(value - limit));
     }
-    return nearest < Q80 * map.map().error()[cell];
+    return nearest < Q80 * map.map().error()[cell] || isUncertain(secondChance, cell);
+  }
+
+  private static boolean isUncertain(float[] chance, int cell) {
+    return chance.length > 0 && chance[cell] > 0.2f && chance[cell] < 0.8f;
   }
 
   double uncertainHa(double fieldHa) {
@@ -136,7 +145,7 @@ final class CellFigures {
   private ZoneFigures figures(int zone, int[] mine) {
     int[] asked = mine.length > 0 ? mine : nearestCell(zones.get(zone));
     SurfaceMap m = map.map();
-    double chance = Arrays.stream(asked).mapToDouble(i -> m.chance()[i]).average().orElse(0);
+    double chance = mean(m.chance(), asked).orElse(0);
     float[] medians = new float[asked.length];
     for (int k = 0; k < asked.length; k++) {
       medians[k] = m.median()[asked[k]];
@@ -144,8 +153,18 @@ final class CellFigures {
     Arrays.sort(medians);
     long uncertain = Arrays.stream(mine).filter(this::isUncertain).count();
     double ha = mine.length == 0 ? 0 : zones.get(zone).areaHa() * uncertain / mine.length;
-    return new ZoneFigures(
-        mine.length, chance, ha, medians.length == 0 ? 0 : medians[medians.length / 2]);
+    return new ZoneFigures(mine.length, chance, ha, middle(medians), mean(secondChance, asked));
+  }
+
+  private static double middle(float[] sorted) {
+    int n = sorted.length;
+    return n == 0 ? 0 : ((double) sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+  }
+
+  private static OptionalDouble mean(float[] values, int[] of) {
+    return values.length == 0
+        ? OptionalDouble.empty()
+        : Arrays.stream(of).mapToDouble(i -> values[i]).filter(Double::isFinite).average();
   }
 
   private int[] nearestCell(Zone zone) {

@@ -70,7 +70,7 @@ record CellWindow(Lattice cells, double[] value, double[] second, int filled) {
       return Optional.empty();
     }
     double[] other =
-        second.map(s -> secondValues(s, cells, cellOf, inside, reach)).orElse(new double[0]);
+        second.map(s -> secondValues(s, map, cells, cellOf, inside, reach)).orElse(new double[0]);
     return Optional.of(new CellWindow(cells, value, other, holes));
   }
 
@@ -86,11 +86,17 @@ record CellWindow(Lattice cells, double[] value, double[] second, int filled) {
   }
 
   private static double[] secondValues(
-      SecondCriterion second, Lattice cells, int[] cellOf, boolean[] inside, int reach) {
+      SecondCriterion second,
+      FieldMap map,
+      Lattice cells,
+      int[] cellOf,
+      boolean[] inside,
+      int reach) {
     double[] value = new double[cells.nodes()];
     boolean[] known = new boolean[cells.nodes()];
     for (int i = 0; i < cellOf.length; i++) {
-      value[i] = cellOf[i] < 0 ? Double.NaN : second.values()[cellOf[i]];
+      boolean mine = cellOf[i] >= 0 && map.isOfField(cellOf[i]);
+      value[i] = mine ? second.values()[cellOf[i]] : Double.NaN;
       known[i] = Double.isFinite(value[i]);
     }
     return fill(cells, value, known, inside, reach) ? value : new double[0];

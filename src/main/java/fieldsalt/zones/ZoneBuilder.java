@@ -4,9 +4,11 @@ import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.SurfaceMap;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -18,6 +20,9 @@ import java.util.Optional;
  * class lines of the surface to a fraction of a cell, except where a piece was joined to another.
  */
 public final class ZoneBuilder {
+  /** Merging is told if it changes the class of more than this share of a field (judgement). */
+  static final double CHANGED_SHARE = 0.05;
+
   private final List<Zone> zones = new ArrayList<>();
   private final Map<String, Double> changed = new LinkedHashMap<>();
   private final Map<String, Double> explained = new LinkedHashMap<>();
@@ -34,7 +39,7 @@ public final class ZoneBuilder {
       List<FieldBoundary> fields,
       Map<String, ClassScheme> schemes,
       ZoneSettings settings) {
-    return build(maps, fields, schemes, settings, Optional.empty());
+    return build(maps, fields, schemes, settings, Map.of());
   }
 
   /**
@@ -44,19 +49,25 @@ public final class ZoneBuilder {
    * @param maps as the surface gives them, each field in one of them
    * @param schemes classes by field; with {@link ZoneSettings.By#COUNT} limits are made here, and
    *     only the scheme's limit for the chance is taken over
-   * @param second values on the grid of the (then only) map
+   * @param second by field, its values on the grid of the field's map; a field without one is
+   *     divided by the surface alone
    */
   public static ZoneMap build(
       List<SurfaceMap> maps,
       List<FieldBoundary> fields,
       Map<String, ClassScheme> schemes,
       ZoneSettings settings,
-      Optional<SecondCriterion> second) {
+      Map<String, SecondCriterion> second) {
     ZoneBuilder builder = new ZoneBuilder();
     for (FieldBoundary field : fields) {
       Optional<FieldMap> map = FieldMap.find(maps, field.name());
       if (map.isPresent()) {
-        builder.add(field, map.get(), schemes.get(field.name()), settings, second);
+        builder.add(
+            field,
+            map.get(),
+            schemes.get(field.name()),
+            settings,
+            Optional.ofNullable(second.get(field.name())));
       }
     }
     return builder.result();
@@ -72,15 +83,38 @@ public final class ZoneBuilder {
         settings.by() == ZoneSettings.By.COUNT ? OptimalGroups.scheme(map, given, settings) : given;
     FieldZoner zoner = new FieldZoner(field, map, scheme, second, settings);
     List<Zone> mine = zoner.zones();
-    CellFigures cells = new CellFigures(map, scheme, mine);
+    CellFigures cells = new CellFigures(map, scheme, mine, second);
     double fieldHa = field.shapeM().getArea() / 10_000;
     zones.addAll(mine);
-    changed.put(field.name(), zoner.changedHa());
+    tellChanged(field.name(), zoner.changedHa(), fieldHa, settings);
     explained.put(field.name(), cells.varianceExplained());
     uncertain.put(field.name(), cells.uncertainHa(fieldHa));
     figures.putAll(cells.byZone());
     used.put(field.name(), scheme);
     findings.addAll(zoner.findings());
+  }
+
+  private void tellChanged(String field, double changedHa, double fieldHa, ZoneSettings settings) {
+    changed.put(field, changedHa);
+    if (changedHa > CHANGED_SHARE * fieldHa) {
+      findings.add(
+          new Finding(
+              "zones-merged",
+              "field " + field,
+              String.format(
+                  Locale.ROOT,
+                  "pieces smaller than %s ha or narrower than %s m make up %.1f ha, %.0f %% of it",
+                  plain(settings.minAreaHa()),
+                  plain(settings.minWidthM()),
+                  changedHa,
+                  100 * changedHa / fieldHa),
+              "each joined the neighbour closest in value and has its class; for finer zones lower"
+                  + " zones.min-area-ha or zones.min-width-m"));
+    }
+  }
+
+  private static String plain(double value) {
+    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 
   private ZoneMap result() {

@@ -12,7 +12,7 @@ import java.util.Map;
  * @param changedHaByField area whose class was changed because a piece was too small or too thin
  * @param varianceExplainedByField share of the variance of ln ECe between the zones, 0 to 1
  * @param uncertainHaByField area where the chance to be above the class limit nearest in value is
- *     between 0.2 and 0.8
+ *     between 0.2 and 0.8, or that of the second criterion's limit
  * @param figuresByZone what the map's cells say of each zone, by its name
  * @param schemeByField the classes that were used
  */

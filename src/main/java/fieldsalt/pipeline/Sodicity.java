@@ -1,0 +1,220 @@
+package fieldsalt.pipeline;
+
+import fieldsalt.basis.Scale;
+import fieldsalt.basis.SoilProperty;
+import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.finding.Finding;
+import fieldsalt.plan.SampledProperty;
+import fieldsalt.plan.ZoneGround;
+import fieldsalt.read.FieldBoundary;
+import fieldsalt.surface.AreaMeans;
+import fieldsalt.surface.Grid;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.SurfaceMap;
+import fieldsalt.surface.SurfaceSettings;
+import fieldsalt.zones.SecondCriterion;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Sodicity of the layer that gypsum would treat, by which zones are divided beside salinity. In
+ * each field it is read from ESP or from SAR of the saturation extract, whichever was measured at
+ * more sites (ESP of equal numbers).
+ *
+ * @param espLimitPct ESP from which soil counts as sodic; SAR from the one that corresponds
+ * @param byField what divides each field; a field with fewer than 3 sites of either is absent
+ */
+record Sodicity(
+    double espLimitPct,
+    Optional<SampledProperty> esp,
+    Optional<SampledProperty> sar,
+    Map<String, Measured> byField,
+    List<Finding> findings) {
+  private static final List<String> LABELS = List.of("not sodic", "sodic");
+
+  /** One field's sodicity: what it was read from, and as a criterion on the grid of its map. */
+  record Measured(
+      SoilProperty property, SampledProperty readings, double limit, SecondCriterion criterion) {
+    Surface surface() {
+      return readings.surface().orElseThrow();
+    }
+  }
+
+  /**
+   * Sodicity of one zone.
+   *
+   * @param label of its class
+   * @param low 5 % quantile of its mean
+   * @param high 95 % quantile of its mean
+   */
+  record OfZone(Measured by, String label, double low, double mean, double high) {
+    boolean isSodic() {
+      return label.equals(LABELS.get(1));
+    }
+  }
+
+  /** The sodicity of every field that a map holds; empty unless the job asks for it. */
+  static Optional<Sodicity> of(Prepared prepared, List<SurfaceMap> maps) {
+    if (!prepared.job().flag("zones.sodicity")) {
+      return Optional.empty();
+    }
+    SurfaceSettings settings = StageSettings.surface(prepared.job());
+    SurfaceSettings onGrid = settings.withCellM(maps.get(0).grid().cellM());
+    Sodicity sodicity =
+        new Sodicity(
+            prepared.job().amount("zones.sodic-esp"),
+            TreatedLayer.property(prepared, SoilProperty.ESP, onGrid),
+            TreatedLayer.property(prepared, SoilProperty.SAR, onGrid),
+            new LinkedHashMap<>(),
+            new ArrayList<>());
+    sodicity.divide(prepared, maps);
+    return Optional.of(sodicity);
+  }
+
+  private void divide(Prepared prepared, List<SurfaceMap> maps) {
+    Map<SoilProperty, List<SurfaceMap>> mapped = new LinkedHashMap<>();
+    for (FieldBoundary field : prepared.ranch().fields()) {
+      Optional<SurfaceMap> map =
+          maps.stream().filter(m -> m.fields().contains(field.name())).findFirst();
+      if (map.isPresent()) {
+        Optional<SoilProperty> property = property(field.name());
+        property.ifPresentOrElse(
+            p -> byField.put(field.name(), measured(field.name(), p, map.get(), mapped)),
+            () -> findings.add(unknown(field.name())));
+      }
+    }
+  }
+
+  /** ESP or SAR, whichever is mapped in the field and known at more of its sites. */
+  private Optional<SoilProperty> property(String field) {
+    int ofEsp = sites(esp, field);
+    int ofSar = sites(sar, field);
+    return ofEsp == 0 && ofSar == 0
+        ? Optional.empty()
+        : Optional.of(ofEsp >= ofSar ? SoilProperty.ESP : SoilProperty.SAR);
+  }
+
+  /** Sites of a field at which a property is known; 0 where they are too few for a map. */
+  private static int sites(Optional<SampledProperty> property, String field) {
+    return property
+        .filter(p -> p.surface().map(s -> s.mappedFields().contains(field)).orElse(false))
+        .map(p -> p.sitesIn(field))
+        .orElse(0);
+  }
+
+  private Finding unknown(String field) {
+    int most =
+        Stream.of(esp, sar)
+            .flatMap(Optional::stream)
+            .mapToInt(p -> p.sitesIn(field))
+            .max()
+            .orElse(0);
+    return new Finding(
+        "sodicity-unknown",
+        "field " + field,
+        (most == 0 ? "no site" : most == 1 ? "1 site" : most + " sites")
+            + " with ESP or SAR of the saturated paste in the layer to treat, 3 are needed",
+        "its zones follow salinity only; measure sodium at more of its sites");
+  }
+
+  private double limit(SoilProperty property) {
+    boolean bySar = property == SoilProperty.SAR;
+    return bySar ? UsSalinityLaboratory1954.sodicSar(espLimitPct) : espLimitPct;
+  }
+
+  private Measured measured(
+      String field,
+      SoilProperty property,
+      SurfaceMap map,
+      Map<SoilProperty, List<SurfaceMap>> known) {
+    SampledProperty readings = (property == SoilProperty.ESP ? esp : sar).orElseThrow();
+    double limit = limit(property);
+    List<SurfaceMap> maps = known.computeIfAbsent(property, p -> maps(readings, limit));
+    SurfaceMap own =
+        maps.stream().filter(m -> m.fields().contains(field)).findFirst().orElseThrow();
+    return new Measured(property, readings, limit, criterion(field, map, own, limit, property));
+  }
+
+  private static List<SurfaceMap> maps(SampledProperty readings, double limit) {
+    Surface surface = readings.surface().orElseThrow();
+    Map<String, Double> limits = new LinkedHashMap<>();
+    surface.mappedFields().forEach(f -> limits.put(f, limit));
+    return surface.maps(limits);
+  }
+
+  /** Both grids have their lines on whole multiples of the same cell. */
+  private static SecondCriterion criterion(
+      String field, SurfaceMap map, SurfaceMap own, double limit, SoilProperty property) {
+    Grid to = map.grid();
+    Grid from = own.grid();
+    int right = (int) Math.round((to.westM() - from.westM()) / to.cellM());
+    int down = (int) Math.round((from.northM() - to.northM()) / to.cellM());
+    int fieldIndex = map.fields().indexOf(field);
+    boolean log = property.scale() == Scale.LOG;
+    float[] values = new float[to.cells()];
+    float[] chance = new float[to.cells()];
+    for (int i = 0; i < values.length; i++) {
+      int column = i % to.columns() + right;
+      int row = i / to.columns() + down;
+      boolean there =
+          map.fieldOf()[i] == fieldIndex
+              && column >= 0
+              && row >= 0
+              && column < from.columns()
+              && row < from.rows();
+      int cell = row * from.columns() + column;
+      boolean same = there && own.fieldOf()[cell] == own.fields().indexOf(field);
+      values[i] =
+          !same ? Float.NaN : log ? (float) Math.log(own.median()[cell]) : own.median()[cell];
+      chance[i] = same ? own.chance()[cell] : Float.NaN;
+    }
+    return new SecondCriterion(
+        "sodicity", values, chance, List.of(log ? Math.log(limit) : limit), LABELS);
+  }
+
+  Map<String, SecondCriterion> criteria() {
+    Map<String, SecondCriterion> criteria = new LinkedHashMap<>();
+    byField.forEach((field, measured) -> criteria.put(field, measured.criterion()));
+    return criteria;
+  }
+
+  /** Whether no field's sodium says where it is, only how much. */
+  boolean isFlat() {
+    return byField.values().stream().allMatch(m -> m.surface().report().chosen().equals("mean"));
+  }
+
+  /** Each zone's sodicity, by the zone's name; zones of fields where it is not known are absent. */
+  Map<String, OfZone> zones(Mapped mapped, List<ZoneGround> grounds) {
+    Map<String, OfZone> zones = new LinkedHashMap<>();
+    for (SoilProperty property : List.of(SoilProperty.ESP, SoilProperty.SAR)) {
+      List<ZoneGround> mine =
+          grounds.stream().filter(g -> isBy(property, g.zone().field())).toList();
+      if (!mine.isEmpty()) {
+        AreaMeans means =
+            byField
+                .get(mine.get(0).zone().field())
+                .surface()
+                .areaMeans(mine.stream().map(ZoneGround::points).toList());
+        for (int k = 0; k < mine.size(); k++) {
+          zones.put(mine.get(k).zone().name(), ofZone(mapped, mine.get(k), means, k));
+        }
+      }
+    }
+    return zones;
+  }
+
+  private boolean isBy(SoilProperty property, String field) {
+    return byField.containsKey(field) && byField.get(field).property() == property;
+  }
+
+  private OfZone ofZone(Mapped mapped, ZoneGround ground, AreaMeans means, int index) {
+    Measured by = byField.get(ground.zone().field());
+    int klass = by.criterion().classOf(ground.zone(), mapped.schemes().get(ground.zone().field()));
+    return new OfZone(
+        by, LABELS.get(klass), means.low()[index], means.mean()[index], means.high()[index]);
+  }
+}

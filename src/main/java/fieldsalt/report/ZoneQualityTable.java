@@ -1,0 +1,69 @@
+package fieldsalt.report;
+
+import fieldsalt.quantity.UnitSystem.Amount;
+import java.util.OptionalDouble;
+
+/** How good the zones are, field by field. */
+final class ZoneQualityTable {
+  private final PageInput input;
+  private final Figures figures;
+
+  ZoneQualityTable(PageInput input, Figures figures) {
+    this.input = input;
+    this.figures = figures;
+  }
+
+  void write(Markup page) {
+    if (input.zoning().isEmpty()) {
+      return;
+    }
+    page.line("h3", "How good the zones are");
+    page.line("p", explained());
+    Table table =
+        new Table(
+            "Share of the variance of " + scale() + " that the zones account for, and their lines",
+            "Field",
+            "On the map",
+            "At the sites",
+            "Reading error there",
+            "Line uncertain",
+            "Joined to a neighbour");
+    table.write(page, () -> input.zoning().forEach(z -> row(page, table, z)));
+  }
+
+  private String scale() {
+    boolean log = input.sites().scale() == fieldsalt.basis.Scale.LOG;
+    return (log ? "ln " : "") + figures.property();
+  }
+
+  private static String explained() {
+    return "On the map: the share of the map's variance that lies between zones; the map is"
+        + " smoother than the soil, so this flatters. At the sites: how much smaller the squared"
+        + " error gets when each reading is foretold by the mean of the other sites of its zone"
+        + " and not of its whole field (100 % would be perfect, 0 or less no help; the zones'"
+        + " lines were drawn with that reading, only the means were not). Reading error: the part"
+        + " of the variance between readings that their own known error makes and no zone can"
+        + " foretell. Line uncertain: the chance to be above the nearest limit is 20 to 80 %."
+        + " Joined: pieces too small or too thin for the machine, which have their neighbour's"
+        + " class.";
+  }
+
+  private void row(Markup page, Table table, PageZoning z) {
+    table.row(
+        page,
+        z.field(),
+        Figures.percent(z.explainedOnMap()),
+        share(z.atSites().foretold()) + ", " + Figures.count(z.atSites().sites(), "site"),
+        share(z.atSites().errorShare()),
+        area(z.uncertainHa(), z.areaHa()),
+        area(z.changedHa(), z.areaHa()));
+  }
+
+  private static String share(OptionalDouble share) {
+    return share.isPresent() ? Figures.percent(share.getAsDouble()) : "not known";
+  }
+
+  private String area(double ha, double of) {
+    return figures.amount(ha, Amount.AREA) + ", " + Figures.percent(ha / of);
+  }
+}
