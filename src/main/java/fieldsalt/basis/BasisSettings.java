@@ -46,6 +46,10 @@ public record BasisSettings(
     return new BasisSettings(laboratoryErrors, other, specialSoils, laboratories, options);
   }
 
+  public BasisSettings withSpecialSoils(SpecialSoilErrors other) {
+    return new BasisSettings(laboratoryErrors, conversionErrors, other, laboratories, options);
+  }
+
   LaboratorySettings laboratory(String name) {
     if (laboratories.isEmpty()) {
       return LaboratorySettings.defaults();

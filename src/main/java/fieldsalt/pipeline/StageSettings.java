@@ -29,7 +29,8 @@ final class StageSettings {
    */
   static BasisSettings basis(JobDocument job) {
     List<Problem> problems = new ArrayList<>();
-    BasisSettings settings = BasisSettings.defaults().withOptions(basisOptions(job));
+    BasisSettings settings =
+        ErrorSettings.of(job, BasisSettings.defaults().withOptions(basisOptions(job)));
     for (String laboratory : job.names("laboratory")) {
       settings = settings.withLaboratory(laboratory, laboratory(job, laboratory, problems));
     }
