@@ -45,6 +45,21 @@ final class Composites {
         .toList();
   }
 
+  /** Composites of another property than ECe, which only its sites tell. */
+  static List<Finding> unused(String property, List<PropertyReadings.Value> values) {
+    return values.stream()
+        .map(PropertyReadings.Value::sample)
+        .filter(s -> s.composite() && s.place().isEmpty())
+        .map(
+            s ->
+                Rows.finding(
+                    "composite-unused",
+                    s,
+                    property + " of a composite, which has no place",
+                    "not used for " + property + "; a composite informs maps of ECe only"))
+        .toList();
+  }
+
   private static Finding finding(LayerReading composite, List<LayerReading> sites) {
     String found =
         "a reading without a place, ECe "

@@ -88,6 +88,7 @@ final class PropertyHandOver {
     SiteReadings out = readings.over(newest, weights);
     List<Finding> all = new ArrayList<>(findings);
     all.addAll(campaigns.findings());
+    all.addAll(Composites.unused(out.property(), newest));
     all.addAll(out.findings());
     return new SiteReadings(
         out.property(),

@@ -346,12 +346,15 @@ class SodiumTest {
         List.of(
             Samples.withProperty(Samples.sample().depth(0, 30).get(), 4),
             Samples.withProperty(Samples.sample().depth(30, 60).row(3).get(), 10),
-            Samples.withProperty(Samples.sample().id("B").depth(0, 60).row(4).get(), -1));
+            Samples.withProperty(Samples.sample().id("B").depth(0, 60).row(4).get(), -1),
+            Samples.withProperty(Samples.sample().id("bag").nowhere().row(5).get(), 50));
     RootZone zone = new RootZone(45, Uptake.UNIFORM);
     SiteReadings natural =
         Basis.ownProperty(
             rows, BasisSettings.defaults(), "nitrate", "mg/kg", Scale.NATURAL, f -> zone);
     assertThat(natural.property()).isEqualTo("nitrate");
+    assertThat(natural.findings())
+        .anyMatch(f -> f.code().equals("composite-unused") && f.where().contains("bag"));
     assertThat(natural.rows()).extracting(SiteReadings.Row::value).containsExactly(6.0, -1.0);
     assertThat(natural.rows()).allMatch(r -> r.ownVariance() == 0 && r.loadings().isEmpty());
     SiteReadings log =
