@@ -187,25 +187,4 @@ public final class Cholesky {
     }
     return w;
   }
-
-  /**
-   * C - W'W, into C: what is left of the covariance C after observations whose solved cross
-   * covariances are W = L⁻¹B.
-   *
-   * @param c square; both triangles are written
-   * @param w as many columns as C has rows
-   */
-  public static void subtractGram(double[][] c, double[][] w) {
-    for (int first = 0; first < w.length; first += PANEL) {
-      int last = Math.min(w.length, first + PANEL);
-      for (int i = 0; i < c.length; i++) {
-        RowKernel.subtract(c[i], w, i, w, first, last, 0, i + 1);
-      }
-    }
-    for (int i = 0; i < c.length; i++) {
-      for (int j = 0; j < i; j++) {
-        c[j][i] = c[i][j];
-      }
-    }
-  }
 }

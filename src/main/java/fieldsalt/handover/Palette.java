@@ -49,11 +49,6 @@ public final class Palette {
     return IntStream.range(0, count).mapToObj(i -> hex(i / (double) (count - 1))).toList();
   }
 
-  /** Black or white, whichever is easier to read on a colour of the ramp. */
-  public static String inkOn(double share) {
-    return lightness(rgb(share)) > 55 ? "#000000" : "#ffffff";
-  }
-
   /** CIE 1976 lightness, 0 to 100, of an sRGB colour. */
   static double lightness(int rgb) {
     double y =

@@ -67,12 +67,4 @@ record Nodes(
             middle, second.length == 0 ? 0 : (second[a] + second[b] + second[c] + second[d]) / 4);
     return there == klass[a] || (there != klass[b] && klass[a] < klass[b]);
   }
-
-  int insideCount() {
-    int n = 0;
-    for (boolean in : inside) {
-      n += in ? 1 : 0;
-    }
-    return n;
-  }
 }

@@ -45,23 +45,6 @@ final class Spread {
     offer(node, node % lattice.columns(), node / lattice.columns(), from);
   }
 
-  /** Seeds the four nodes around each source that the lattice has. */
-  void seedAround() {
-    for (int s = 0; s < column.length; s++) {
-      int c = (int) Math.floor(column[s]);
-      int r = (int) Math.floor(row[s]);
-      for (int k = 0; k < 4; k++) {
-        seedIfThere(c + (k & 1), r + (k >> 1), s);
-      }
-    }
-  }
-
-  private void seedIfThere(int c, int r, int from) {
-    if (c >= 0 && r >= 0 && c < lattice.columns() && r < lattice.rows()) {
-      offer(r * lattice.columns() + c, c, r, from);
-    }
-  }
-
   private void offer(int node, int c, int r, int from) {
     double dx = column[from] - c;
     double dy = row[from] - r;

@@ -122,32 +122,6 @@ class CholeskyTest {
   }
 
   @Test
-  void gramIsTheConditionalCovariance() {
-    int n = 40;
-    int m = 7;
-    double[][] all = covariance(n + m, 11);
-    double[][] b = new double[n][m];
-    double[][] c = new double[m][m];
-    double[][] a = new double[n][n];
-    for (int i = 0; i < n + m; i++) {
-      System.arraycopy(all[i], 0, i < n ? a[i] : new double[n], 0, n);
-      System.arraycopy(all[i], n, i < n ? b[i] : c[i - n], 0, m);
-    }
-    Cholesky.factor(a).forwardRows(b);
-    Cholesky.subtractGram(c, b);
-    // the conditional covariance is the inverse of the last block of the joint precision
-    double[][] precision = inverseByElimination(all);
-    double[][] block = new double[m][m];
-    for (int i = 0; i < m; i++) {
-      System.arraycopy(precision[n + i], n, block[i], 0, m);
-    }
-    double[][] expected = inverseByElimination(block);
-    for (int i = 0; i < m; i++) {
-      assertThat(c[i]).containsExactly(expected[i], within(1e-12));
-    }
-  }
-
-  @Test
   void readsTheUpperTriangleOnly() {
     double[][] a = {{4, 2, -2}, {Double.NaN, 10, 5}, {Double.NaN, Double.NaN, 6}};
     assertThat(Cholesky.factor(a).logDeterminant()).isCloseTo(Math.log(36), within(1e-15));
