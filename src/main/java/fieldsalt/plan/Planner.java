@@ -90,7 +90,9 @@ public final class Planner {
     double ha = own.stream().mapToDouble(ZoneWork::areaHa).sum();
     own.forEach(w -> Draws.add(mean, w.salt().draws(), w.areaHa() / ha));
     Odds odds = Odds.of(mean);
-    return SituationWords.noBetterThanMean(odds.mean(), odds.p10(), odds.p90());
+    return own.size() > 1
+        ? SituationWords.zonesBySodium(odds.mean(), odds.p10(), odds.p90())
+        : SituationWords.noBetterThanMean(odds.mean(), odds.p10(), odds.p90());
   }
 
   /** Tonnes of product that the zones to be treated need, in each future. */

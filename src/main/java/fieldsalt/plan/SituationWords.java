@@ -64,4 +64,13 @@ final class SituationWords {
             + " by this map: treat the field alike, or take the samples of the next round first.",
         new Measure(mean, low, high, CONDUCTIVITY));
   }
+
+  /** The same of a field whose zones follow sodium. */
+  static Sentence zonesBySodium(double mean, double low, double high) {
+    return Sentence.of(
+        "salt-no-better-than-mean",
+        "The samples tell how much salt the field holds (ECe {0}), but not where. Its zones follow"
+            + " sodium: vary gypsum by them, not leaching.",
+        new Measure(mean, low, high, CONDUCTIVITY));
+  }
 }

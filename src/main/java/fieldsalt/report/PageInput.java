@@ -80,6 +80,14 @@ public record PageInput(
     return surface.report().chosen().equals("mean");
   }
 
+  /** Whether zones follow sodium where nothing is known of where the salt is. */
+  boolean followsSodiumAlone() {
+    return isFlat()
+        && zoning.stream()
+            .flatMap(z -> z.sodicity().stream())
+            .anyMatch(s -> !s.method().equals("mean"));
+  }
+
   double areaHa() {
     return zones.stream().mapToDouble(z -> z.zone().areaHa()).sum();
   }

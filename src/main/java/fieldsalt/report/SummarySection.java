@@ -98,7 +98,7 @@ final class SummarySection implements Section {
             .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
             .map(e -> lowerFirst(e.getKey()) + " on " + figures.area(e.getValue()))
             .collect(Collectors.joining("; "));
-    boolean alike = input.isFlat() && !input.isBySodicity();
+    boolean alike = input.isFlat() && !input.followsSodiumAlone();
     page.text((alike ? "Treat each field alike: " : "What to do: ") + list + ".");
   }
 
@@ -110,7 +110,7 @@ final class SummarySection implements Section {
   }
 
   private String howSure() {
-    return Words.trust(input.surface().report(), input.sites()) + firstNext();
+    return Words.trust(input) + firstNext();
   }
 
   private String firstNext() {

@@ -36,7 +36,7 @@ final class SurenessSection implements Section {
 
   @Override
   public void body(Markup page) {
-    page.line("p", Words.trust(report(), input.sites()));
+    page.line("p", Words.trust(input));
     page.line("p", "Why this method: " + Words.ended(report().whyChosen()));
     Words.candidate(report(), report().chosen()).ifPresent(c -> page.line("p", honest(c)));
     if (!report().candidates().isEmpty()) {

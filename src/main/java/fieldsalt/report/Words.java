@@ -8,7 +8,18 @@ import java.util.Optional;
 
 /** Figures of the validation in words that a grower understands. */
 final class Words {
+  private static final String BY_PLACE = "vary rates by place";
+
   private Words() {}
+
+  /** As the other {@code trust}; zones that follow sodium alone are another matter. */
+  static String trust(PageInput input) {
+    String trust = trust(input.surface().report(), input.sites());
+    return input.followsSodiumAlone()
+        ? trust.replace(BY_PLACE, "vary leaching by place")
+            + " Zones of one field follow sodium, of which the samples do show where it is."
+        : trust;
+  }
 
   /** How well the map predicts a place it has not seen, in one or two sentences. */
   static String trust(SurfaceReport report, SiteReadings readings) {
@@ -18,8 +29,9 @@ final class Words {
               ? "The samples show how much salt there is, not where it is"
               : "The samples show how much there is, not where")
           + ": no map of these samples"
-          + " foretells a left-out sample better than its field's mean, so do not vary rates by"
-          + " place.";
+          + " foretells a left-out sample better than its field's mean, so do not "
+          + BY_PLACE
+          + ".";
     }
     return chosen
         .map(c -> within(c, readings) + against(report, c))

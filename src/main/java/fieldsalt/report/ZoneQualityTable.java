@@ -29,6 +29,25 @@ final class ZoneQualityTable {
             "Line uncertain",
             "Joined to a neighbour");
     table.write(page, () -> input.zoning().forEach(z -> row(page, table, z)));
+    input.zoning().forEach(z -> z.sodicity().ifPresent(s -> sodicity(page, z.field(), s)));
+  }
+
+  private static void sodicity(Markup page, String field, PageZoning.BySodicity s) {
+    String drawn =
+        s.method().equals("mean")
+            ? ": nothing foretells it better than the field's mean, so all zones are of one class"
+            : ", drawn by " + Words.method(s.method());
+    page.in(
+        "p",
+        () ->
+            page.textWithName(
+                "Sodicity of field %s: "
+                    + s.property()
+                    + " at "
+                    + Figures.count(s.sites(), "site")
+                    + drawn
+                    + ".",
+                field));
   }
 
   private String scale() {

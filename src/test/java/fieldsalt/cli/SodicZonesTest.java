@@ -307,7 +307,12 @@ class SodicZonesTest {
     assertThat(rightShare(delta)).isGreaterThan(0.93);
     assertThat(of("brink", out)).hasSize(1);
     assertThat(Files.readString(out.resolve("report.html")))
-        .doesNotContain("Treat each field alike");
+        .doesNotContain("Treat each field alike")
+        .doesNotContain("do not vary rates by place")
+        .contains("do not vary leaching by place")
+        .contains("vary gypsum by them, not leaching") // delta
+        .contains("treat the field alike") // brink
+        .contains("SAR at 60 sites, drawn by kriging");
   }
 
   @Test
