@@ -25,10 +25,13 @@ class PropertyTest {
             "property.unit=cmolc/kg",
             "--set",
             "property.scale=natural",
+            "--set",
+            "zones.sodicity=yes",
             "--quiet");
     assertThat(run.code()).as(run.err()).isIn(Exit.DONE, Exit.SOME_FIELDS);
     assertThat(run.out()).contains("cmolc/kg").doesNotContain("saline").doesNotContain("yield");
     assertThat(out.resolve("zones.geojson")).content().contains("\"value\"").doesNotContain("ece_");
     assertThat(out.resolve("report.html")).content().contains("cmolc/kg");
+    assertThat(out.resolve("run.json")).content().contains("sodicity-ignored");
   }
 }

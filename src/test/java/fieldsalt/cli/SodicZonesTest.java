@@ -53,6 +53,10 @@ class SodicZonesTest {
     Files.createDirectories(at);
     Files.writeString(at.resolve("fields.geojson"), fields());
     Files.writeString(at.resolve("samples.csv"), samples(salty));
+    return map(at, out, sets);
+  }
+
+  private static Run map(Path at, Path out, String... sets) {
     List<Object> words = new ArrayList<>(List.of("map", "--fields", at.resolve("fields.geojson")));
     words.addAll(List.of("--samples", at.resolve("samples.csv"), "-o", out, "--quiet"));
     for (String set : sets) {
@@ -339,6 +343,32 @@ class SodicZonesTest {
     assertThat(of("delta", out))
         .extracting(z -> z.path("properties").path("sodicity").asText())
         .containsOnly("sodic");
+  }
+
+  /**
+   * The same numbers as ESP in percent: the limit is 15. Two sites of the other field do not do.
+   */
+  @Test
+  void espIsTakenWhereItIsWhatWasMeasured() throws IOException {
+    Path at = Files.createDirectories(temp.resolve("esp"));
+    Files.writeString(at.resolve("fields.geojson"), fields());
+    String[] lines = samples(true).replace("unit,sar", "unit,esp_pct").split("\n");
+    for (int i : new int[] {80, 100}) {
+      lines[i] += "20";
+    }
+    Files.writeString(at.resolve("samples.csv"), String.join("\n", lines) + "\n");
+    Path out = at.resolve("out");
+    Run run = map(at, out, "zones.sodicity=yes");
+    assertThat(run.code()).as(run.err()).isZero();
+    JsonNode by = record(out).path("zoning").get(0).path("sodicity");
+    assertThat(by.path("property").asText()).isEqualTo("ESP");
+    assertThat(by.path("limit").asDouble()).isEqualTo(15);
+    assertThat(rightShare(of("delta", out))).isGreaterThan(0.9);
+    assertThat(of("delta", out).get(0).path("properties").path("sodic_by").asText())
+        .isEqualTo("ESP");
+    assertThat(record(out).path("findings").toString())
+        .contains("\"code\":\"sodicity-unknown\",\"where\":\"field brink\",\"found\":\"2 sites");
+    assertThat(of("brink", out)).hasSize(4);
   }
 
   /** Zone of a place: its number in the list. */
