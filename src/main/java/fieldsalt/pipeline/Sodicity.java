@@ -8,12 +8,12 @@ import fieldsalt.plan.SampledProperty;
 import fieldsalt.plan.ZoneGround;
 import fieldsalt.read.FieldBoundary;
 import fieldsalt.surface.AreaMeans;
-import fieldsalt.surface.Grid;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceMap;
 import fieldsalt.surface.SurfaceSettings;
 import fieldsalt.zones.SecondCriterion;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,13 +77,17 @@ record Sodicity(
 
   private void divide(Prepared prepared, List<SurfaceMap> maps) {
     Map<SoilProperty, List<SurfaceMap>> mapped = new LinkedHashMap<>();
+    IdentityHashMap<SurfaceMap, Overlay> overlays = new IdentityHashMap<>();
     for (FieldBoundary field : prepared.ranch().fields()) {
       Optional<SurfaceMap> map =
           maps.stream().filter(m -> m.fields().contains(field.name())).findFirst();
       if (map.isPresent()) {
         Optional<SoilProperty> property = property(field.name());
         property.ifPresentOrElse(
-            p -> byField.put(field.name(), measured(field.name(), p, map.get(), mapped)),
+            p ->
+                byField.put(
+                    field.name(),
+                    measured(field, p, overlays.computeIfAbsent(map.get(), Overlay::new), mapped)),
             () -> findings.add(unknown(field.name())));
       }
     }
@@ -127,16 +131,16 @@ record Sodicity(
   }
 
   private Measured measured(
-      String field,
+      FieldBoundary field,
       SoilProperty property,
-      SurfaceMap map,
+      Overlay overlay,
       Map<SoilProperty, List<SurfaceMap>> known) {
     SampledProperty readings = (property == SoilProperty.ESP ? esp : sar).orElseThrow();
     double limit = limit(property);
     List<SurfaceMap> maps = known.computeIfAbsent(property, p -> maps(readings, limit));
     SurfaceMap own =
-        maps.stream().filter(m -> m.fields().contains(field)).findFirst().orElseThrow();
-    return new Measured(property, readings, limit, criterion(field, map, own, limit, property));
+        maps.stream().filter(m -> m.fields().contains(field.name())).findFirst().orElseThrow();
+    return new Measured(property, readings, limit, criterion(field, overlay, own, limit, property));
   }
 
   private static List<SurfaceMap> maps(SampledProperty readings, double limit) {
@@ -146,34 +150,16 @@ record Sodicity(
     return surface.maps(limits);
   }
 
-  /** Both grids have their lines on whole multiples of the same cell. */
   private static SecondCriterion criterion(
-      String field, SurfaceMap map, SurfaceMap own, double limit, SoilProperty property) {
-    Grid to = map.grid();
-    Grid from = own.grid();
-    int right = (int) Math.round((to.westM() - from.westM()) / to.cellM());
-    int down = (int) Math.round((from.northM() - to.northM()) / to.cellM());
-    int fieldIndex = map.fields().indexOf(field);
+      FieldBoundary field, Overlay overlay, SurfaceMap own, double limit, SoilProperty property) {
     boolean log = property.scale() == Scale.LOG;
-    float[] values = new float[to.cells()];
-    float[] chance = new float[to.cells()];
-    for (int i = 0; i < values.length; i++) {
-      int column = i % to.columns() + right;
-      int row = i / to.columns() + down;
-      boolean there =
-          map.fieldOf()[i] == fieldIndex
-              && column >= 0
-              && row >= 0
-              && column < from.columns()
-              && row < from.rows();
-      int cell = row * from.columns() + column;
-      boolean same = there && own.fieldOf()[cell] == own.fields().indexOf(field);
-      values[i] =
-          !same ? Float.NaN : log ? (float) Math.log(own.median()[cell]) : own.median()[cell];
-      chance[i] = same ? own.chance()[cell] : Float.NaN;
-    }
+    overlay.take(field, own, log ? Math::log : value -> value);
     return new SecondCriterion(
-        "sodicity", values, chance, List.of(log ? Math.log(limit) : limit), LABELS);
+        "sodicity",
+        overlay.values(),
+        overlay.chance(),
+        List.of(log ? Math.log(limit) : limit),
+        LABELS);
   }
 
   Map<String, SecondCriterion> criteria() {
