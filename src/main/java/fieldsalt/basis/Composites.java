@@ -60,6 +60,15 @@ final class Composites {
         .toList();
   }
 
+  /** A composite of a field in which no place was sampled. */
+  static Finding withoutSites(SiteRow.SiteKey composite) {
+    return new Finding(
+        "composite-unused",
+        "composite " + composite.id() + ", field " + composite.field(),
+        "a composite of a field that is not mapped",
+        "not used; a map needs at least 3 places with a reading");
+  }
+
   private static Finding finding(LayerReading composite, List<LayerReading> sites) {
     String found =
         "a reading without a place, ECe "
@@ -72,7 +81,7 @@ final class Composites {
         "composite",
         composite.sample(),
         found,
-        "no place of its own on the map: it informs the field's mean; " + against);
+        "no place of its own on the map: it can only inform the field's mean; " + against);
   }
 
   private static String against(LayerReading composite, List<LayerReading> sites) {

@@ -57,6 +57,12 @@ final class HandOver {
     Map<String, List<SiteRow>> mixtures =
         SiteRow.group(composites).stream()
             .collect(Collectors.groupingBy(row -> row.site().field()));
+    mixtures.forEach(
+        (field, own) -> {
+          if (!byField.containsKey(field)) {
+            own.forEach(row -> findings.add(Composites.withoutSites(row.site())));
+          }
+        });
     List<DepthWeighting.Weighted> rows = new ArrayList<>();
     List<DepthWeighting.Weighted> means = new ArrayList<>();
     List<FieldDepth> depths = new ArrayList<>();

@@ -10,6 +10,7 @@ import fieldsalt.plan.FieldSoil;
 import fieldsalt.plan.PlanInput;
 import fieldsalt.plan.Planner;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.SampledProperty;
 import fieldsalt.plan.SoilProperties;
 import fieldsalt.plan.ZoneGround;
 import fieldsalt.read.FieldBoundary;
@@ -23,6 +24,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.stream.Stream;
 
 /**
  * Zones with their means and their plan: stage 6.
@@ -101,18 +103,29 @@ record Planned(
               evidence.of(field.name())));
     }
     progress.accept("mapping what the plan needs", 0.0);
+    SoilProperties properties = properties(prepared, mapped);
+    properties(properties)
+        .flatMap(property -> property.readings().findings().stream())
+        .filter(f -> !sofar.contains(f) && !findings.contains(f))
+        .distinct()
+        .toList()
+        .forEach(findings::add);
     PlanInput input =
         new PlanInput(
             grounds,
             fields,
             mapped.surface(),
             toReclaim(prepared),
-            properties(prepared, mapped),
+            properties,
             prepared.ranch().samples(),
             (long) prepared.job().amount("seed"),
             Optional.of(means));
     progress.accept("planning", 0.0);
     return Planner.plan(input, prepared.plan());
+  }
+
+  private static Stream<SampledProperty> properties(SoilProperties all) {
+    return Stream.of(all.esp(), all.sar(), all.cec(), all.bulkDensity()).flatMap(Optional::stream);
   }
 
   /** ECe over the depth to reclaim; empty where the root zone is just that deep. */

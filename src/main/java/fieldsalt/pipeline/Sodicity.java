@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -35,6 +36,9 @@ record Sodicity(
     Map<String, Measured> byField,
     List<Finding> findings) {
   private static final List<String> LABELS = List.of("not sodic", "sodic");
+
+  /** Told by field, as sodicity that is not known. */
+  private static final Set<String> FIELDS_TOLD = Set.of("field-without-sites", "field-left-out");
 
   /** One field's sodicity: what it was read from, and as a criterion on the grid of its map. */
   record Measured(
@@ -72,7 +76,28 @@ record Sodicity(
             new LinkedHashMap<>(),
             new ArrayList<>());
     sodicity.divide(prepared, maps);
+    sodicity.tellOfSurfaces();
     return Optional.of(sodicity);
+  }
+
+  /** What is to be known of the surfaces that divide zones, under codes of their own. */
+  private void tellOfSurfaces() {
+    for (SoilProperty property : List.of(SoilProperty.ESP, SoilProperty.SAR)) {
+      byField.values().stream()
+          .filter(m -> m.property() == property)
+          .findFirst()
+          .ifPresent(
+              m ->
+                  m.surface().report().findings().stream()
+                      .filter(f -> !FIELDS_TOLD.contains(f.code()))
+                      .map(f -> ofSodicity(property, f))
+                      .forEach(findings::add));
+    }
+  }
+
+  private static Finding ofSodicity(SoilProperty property, Finding f) {
+    return new Finding(
+        "sodicity-" + f.code(), property.label() + ": " + f.where(), f.found(), f.done());
   }
 
   private void divide(Prepared prepared, List<SurfaceMap> maps) {

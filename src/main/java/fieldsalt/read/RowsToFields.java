@@ -135,16 +135,16 @@ final class RowsToFields {
           "left out; give lon and lat, or name a file with sites: (id, lon, lat)");
       return Optional.empty();
     }
-    FieldBoundary field = byName.get(row.fieldSaid().toLowerCase(Locale.ROOT));
-    if (field == null && fields.size() == 1) {
-      field = fields.get(0);
-    }
+    String said = row.fieldSaid();
+    boolean onlyOne = said.isBlank() && fields.size() == 1;
+    FieldBoundary field = onlyOne ? fields.get(0) : byName.get(said.toLowerCase(Locale.ROOT));
     if (field == null) {
       notes.row(
           "composite-without-field",
           row.sample().source(),
-          "a composite sample without a place that names no field we know",
-          "left out; name its field in a column field");
+          "a composite sample without a place that names "
+              + (said.isBlank() ? "no field" : "field '" + LineCells.shown(said) + "', not known"),
+          "left out; name its field as the boundaries do, in a column field");
       return Optional.empty();
     }
     return Optional.of(row.sample().withField(field.name(), Optional.empty()));

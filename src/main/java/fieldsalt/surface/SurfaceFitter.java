@@ -150,8 +150,9 @@ public final class SurfaceFitter {
           new Finding(
               "composite-unused",
               "ranch",
-              all.fieldMeans().size() + " readings of composites beside more than 1,000 sites",
-              "not used for the map: so many sites say more of every field's mean"));
+              "readings of composites beside more than 1,000 sites: " + all.fieldMeans().size(),
+              "not used for the map, which takes composites up to 1,000 sites; a field of few sites"
+                  + " is mapped with them in a job of its own"));
       return chosen;
     }
     return FieldMeans.inform(chosen, all.fieldMeans(), all.scale(), mapped, findings);

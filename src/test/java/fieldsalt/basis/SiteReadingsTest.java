@@ -8,6 +8,7 @@ import fieldsalt.read.Sample;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -117,6 +118,29 @@ class SiteReadingsTest {
     assertThat(bag.ownVariance()).isCloseTo(site.ownVariance(), within(1e-12));
     assertThat(bag.loadings()).isEqualTo(site.loadings());
     assertThat(bag.cores()).isEqualTo(5);
+  }
+
+  @Test
+  void aCompositeOfAFieldWithoutSitesIsSaidToBeUnused() {
+    List<Sample> samples = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      samples.add(Samples.sample().id("S" + i).ec(0.4).row(i + 2).get());
+    }
+    samples.add(Samples.sample().id("bag").ec(0.45).nowhere().row(20).get());
+    samples.add(
+        Samples.sample()
+            .id("far")
+            .ec(0.45)
+            .nowhere()
+            .row(21)
+            .get()
+            .withField("west", Optional.empty()));
+    SiteReadings r = readings(TOP, samples);
+    assertThat(r.fieldMeans()).extracting(SiteReadings.FieldMean::sample).containsExactly("bag");
+    assertThat(r.findings())
+        .filteredOn(f -> f.code().equals("composite-unused"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.where()).isEqualTo("composite far, field west"));
   }
 
   /**

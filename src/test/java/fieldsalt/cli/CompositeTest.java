@@ -48,7 +48,7 @@ class CompositeTest {
     assertThat(map(temp.resolve("sites")).code()).isZero();
     Run run = map(temp.resolve("both"), "--samples", sheet);
     assertThat(run.code()).as(run.err()).isZero();
-    assertThat(run.err()).contains("informs the field's mean").contains("they agree");
+    assertThat(run.err()).contains("inform the field's mean").contains("they agree");
     assertThat(Files.mismatch(temp.resolve("sites/ece.tif"), temp.resolve("both/ece.tif")))
         .isNotNegative();
   }

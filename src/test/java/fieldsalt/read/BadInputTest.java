@@ -177,6 +177,26 @@ class BadInputTest {
   }
 
   @Test
+  void aCompositeOfAnotherFieldIsNotTakenAsOfTheOnlyOne() {
+    String one =
+        "{\"type\":\"Feature\",\"properties\":{\"field\":\"north\"},\"geometry\":{\"type\":\"Polygon\","
+            + "\"coordinates\":[[[-153.01,30.0],[-153.0,30.0],[-153.0,30.005],[-153.01,30.0]]]}}";
+    String text =
+        """
+        id,lon,lat,depth,method,ec,unit,field,sampled
+        A,-153.001,30.001,0-30 cm,1:5,0.6,dS/m,,core
+        C1,,,0-30 cm,paste,5,dS/m,,composite
+        C2,,,0-30 cm,paste,5,dS/m,nowhere,composite
+        """;
+    Ranch ranch = RanchReader.read(job(one, text, ""));
+    assertThat(ranch.samples()).extracting(Sample::id).containsExactly("A", "C1");
+    assertThat(ranch.findings())
+        .filteredOn(f -> f.code().equals("composite-without-field"))
+        .singleElement()
+        .satisfies(f -> assertThat(f.found()).contains("field 'nowhere'"));
+  }
+
+  @Test
   void metresNeedTheirSystem() {
     String text = "id,x,y,depth,method,ec,unit\nA,499700,3319000,0-30 cm,1:5,0.6,dS/m\n";
     assertThat(refused(FIELD, text, "")).hasMessageContaining("crs: EPSG:n");
