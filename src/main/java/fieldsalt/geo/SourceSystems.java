@@ -5,6 +5,7 @@ import java.text.ParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,9 +14,11 @@ import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.EngineeringCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.crs.SingleCRS;
+import org.geotools.api.referencing.datum.GeodeticDatum;
 import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.referencing.CRS;
 import org.geotools.referencing.crs.DefaultGeographicCRS;
+import org.geotools.referencing.operation.transform.ConcatenatedTransform;
 import org.geotools.referencing.operation.transform.IdentityTransform;
 import org.locationtech.jts.geom.Envelope;
 
@@ -39,6 +42,7 @@ final class SourceSystems {
           "NAD83",
           "ETRS_1989",
           "ETRS89",
+          "ETRF2000",
           "EUROPEAN_TERRESTRIAL_REFERENCE_SYSTEM_1989",
           "GDA_1994",
           "GEOCENTRIC_DATUM_OF_AUSTRALIA_1994",
@@ -162,6 +166,10 @@ final class SourceSystems {
   }
 
   private static SourceSystem withoutShift(SingleCRS crs, String name, FactoryException why) {
+    OptionalInt known = NamedDatum.code(crs.getDatum().getName().getCode());
+    if (known.isPresent() && isFromGreenwich(crs)) {
+      return byRegistry(crs, name, Registry.decode(known.getAsInt()));
+    }
     if (!matchesName(crs, NEAR_WGS84)) {
       throw noTie(crs, why);
     }
@@ -171,6 +179,28 @@ final class SourceSystems {
     } catch (FactoryException e) {
       throw noTie(crs, e);
     }
+  }
+
+  /** The file's own projection, then the shift that the registry has for its datum. */
+  private static SourceSystem byRegistry(
+      SingleCRS crs, String name, CoordinateReferenceSystem degreesOnDatum) {
+    try {
+      MathTransform shift = CRS.findMathTransform(degreesOnDatum, DefaultGeographicCRS.WGS84);
+      return new SourceSystem(
+          name,
+          ConcatenatedTransform.create(conversion(crs), shift),
+          false,
+          ShiftRegion.of(degreesOnDatum));
+    } catch (FactoryException e) {
+      throw noTie(crs, e);
+    }
+  }
+
+  private static boolean isFromGreenwich(SingleCRS crs) {
+    SingleCRS base = crs instanceof ProjectedCRS projected ? projected.getBaseCRS() : crs;
+    return isDegreesFromGreenwich(base)
+        && base.getDatum() instanceof GeodeticDatum datum
+        && datum.getPrimeMeridian().getGreenwichLongitude() == 0;
   }
 
   private static boolean matchesName(SingleCRS crs, List<String> names) {
@@ -186,7 +216,8 @@ final class SourceSystems {
             "coordinate system " + crs.getName().getCode(),
             "the datum " + crs.getDatum().getName().getCode() + " without a shift to WGS 84",
             "a system that can be tied to WGS 84",
-            "Save the file in WGS 84 (EPSG:4326), or name its system by its EPSG code.");
+            "Save the file in WGS 84 (EPSG:4326), or as a GeoPackage, which names its system by an"
+                + " EPSG code.");
     problem.initCause(why);
     return problem;
   }

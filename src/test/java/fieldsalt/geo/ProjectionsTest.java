@@ -5,6 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.finding.InputProblem;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -229,5 +233,38 @@ class ProjectionsTest {
     assertThat(local.toMetres(12.5, 900)).isEqualTo(new PlaceM(12.5, 900));
     assertThat(local.toLonLat(12.5, 900)).containsExactly(12.5, 900);
     assertThat(local.crs()).isNotNull();
+  }
+
+  /**
+   * The text of a .prj file leads to the same place as GDAL, within a metre: feet, two standard
+   * parallels, oblique, double stereographic and south-orientated systems, and old datums whose
+   * shift the text does not give.
+   */
+  @Test
+  void aPrjFileLeadsToThePlaceThatGdalHas() throws IOException {
+    int checked = 0;
+    for (String line : lines("prj.txt")) {
+      String[] words = line.split(";", 6);
+      double[] lonLat =
+          Projections.source(words[5])
+              .toLonLat(Double.parseDouble(words[3]), Double.parseDouble(words[4]));
+      double north = 111_200 * (lonLat[1] - Double.parseDouble(words[2]));
+      double east =
+          111_200
+              * Math.cos(Math.toRadians(lonLat[1]))
+              * (lonLat[0] - Double.parseDouble(words[1]));
+      assertThat(Math.hypot(east, north)).as("EPSG:" + words[0]).isLessThan(1);
+      checked++;
+    }
+    assertThat(checked).isGreaterThan(12);
+  }
+
+  private static List<String> lines(String resource) throws IOException {
+    try (InputStream in = ProjectionsTest.class.getResourceAsStream(resource)) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8)
+          .lines()
+          .filter(line -> !line.startsWith("#"))
+          .toList();
+    }
   }
 }
