@@ -2,8 +2,10 @@ package fieldsalt.handover;
 
 import fieldsalt.finding.Finding;
 import fieldsalt.read.FieldBoundary;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LinearRing;
@@ -20,6 +22,7 @@ final class TaskXml {
 
   private final MachineJob job;
   private final List<Finding> findings;
+  private final Map<String, String> cutFrom = new HashMap<>();
   private final StringBuilder body = new StringBuilder();
 
   TaskXml(MachineJob job, List<Finding> findings) {
@@ -35,7 +38,7 @@ final class TaskXml {
     if (text.codePointCount(0, text.length()) <= LONGEST_NAME) {
       return Xml.escape(text);
     }
-    String cut = text.substring(0, text.offsetByCodePoints(0, LONGEST_NAME));
+    String cut = distinct(text, what);
     Finding finding =
         new Finding(
             "text-cut",
@@ -46,6 +49,16 @@ final class TaskXml {
       findings.add(finding);
     }
     return Xml.escape(cut);
+  }
+
+  /** The beginning of a long name; a number ends it where another long name begins alike. */
+  private String distinct(String text, String what) {
+    String cut = text.substring(0, text.offsetByCodePoints(0, LONGEST_NAME));
+    for (int i = 2; !text.equals(cutFrom.computeIfAbsent(what + cut, key -> text)); i++) {
+      String end = "~" + i;
+      cut = text.substring(0, text.offsetByCodePoints(0, LONGEST_NAME - end.length())) + end;
+    }
+    return cut;
   }
 
   void partfield(int number, FieldBoundary field, Geometry degrees) {

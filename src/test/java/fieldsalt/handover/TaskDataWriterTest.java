@@ -430,6 +430,16 @@ class TaskDataWriterTest {
         .contains("C=\"&lt;a &amp; &quot;b&quot;&gt;\"");
   }
 
+  /** Two fields that begin alike are still two on the terminal. */
+  @Test
+  void namesThatAreCutStayApart() throws IOException {
+    String same = "n".repeat(40);
+    Handover.write(dir, SmallRanch.of(same + " east", same + " west"));
+    assertThat(text("TASKDATA/TASKDATA.XML"))
+        .contains("<PFD A=\"PFD1\" C=\"" + "n".repeat(32) + "\"")
+        .contains("<PFD A=\"PFD2\" C=\"" + "n".repeat(30) + "~2\"");
+  }
+
   private String text(String entry) throws IOException {
     try (ZipFile zip = new ZipFile(zip().toFile())) {
       return new String(
