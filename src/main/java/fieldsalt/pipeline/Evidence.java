@@ -11,8 +11,12 @@ import fieldsalt.finding.Finding;
 import fieldsalt.plan.FieldEvidence;
 import fieldsalt.plan.FieldSoil;
 import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.Sample;
 import fieldsalt.surface.Surface;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -21,9 +25,9 @@ import java.util.Set;
 final class Evidence {
   private static final double SEEDBED_CM = 15;
 
-  /** Findings that make a plan rest on sand. */
+  /** Findings that make a plan rest on sand; gypsum itself is asked of the soil. */
   private static final Set<String> UNDERMINING =
-      Set.of("gypsum", "gypsum-suspected", "default-variogram", "calculated-ece");
+      Set.of("gypsum-suspected", "default-variogram", "calculated-ece");
 
   private final Prepared prepared;
   private final Surface surface;
@@ -85,11 +89,28 @@ final class Evidence {
     return 2 * usable < own.size();
   }
 
+  /** The first of each kind that is about this field's rows, their laboratory or the ranch. */
   private List<Finding> undermining(String field) {
-    return findings.stream()
-        .filter(f -> UNDERMINING.contains(f.code()))
-        .filter(f -> f.where().equals("ranch") || f.where().contains(field))
-        .toList();
+    Set<String> about = about(prepared.ranch().samples(), field);
+    Map<String, Finding> first = new LinkedHashMap<>();
+    findings.stream()
+        .filter(f -> UNDERMINING.contains(f.code()) && about.contains(f.where()))
+        .forEach(f -> first.putIfAbsent(f.code(), f));
+    return List.copyOf(first.values());
+  }
+
+  /** What a finding names as its place if it is about a field. */
+  static Set<String> about(List<Sample> samples, String field) {
+    Set<String> about = new HashSet<>(List.of("ranch", "field " + field));
+    for (Sample sample : samples) {
+      if (sample.field().equals(field)) {
+        String file = sample.source().file();
+        about.add(sample.source() + ", site " + sample.id());
+        about.add(file);
+        about.add(file + ", laboratory " + sample.laboratory());
+      }
+    }
+    return about;
   }
 
   List<Finding> sodiumFindings() {
