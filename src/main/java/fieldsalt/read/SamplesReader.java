@@ -62,7 +62,7 @@ final class SamplesReader {
         file.name(),
         sheet.lines().isEmpty() ? "a header and no row below it" : "no usable reading" + why,
         "at least one row with a reading",
-        "Mend the rows named, or name the columns in the job (columns:).");
+        "Mend the rows named (a unit wrong in all rows: in the file), or name the columns in the job (columns:).");
   }
 
   private List<SampleRow> withoutTwins(List<SampleRow> rows) {
