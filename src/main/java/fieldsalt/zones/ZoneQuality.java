@@ -50,17 +50,10 @@ public final class ZoneQuality {
    * @param group of each value
    */
   public static double shareBetween(double[] values, int[] group) {
-    int groups = Arrays.stream(group).max().orElse(-1) + 1;
-    double[] sum = new double[groups + 1];
-    int[] count = new int[groups + 1];
-    for (int i = 0; i < values.length; i++) {
-      if (group[i] >= 0) {
-        sum[group[i]] += values[i];
-        count[group[i]]++;
-        sum[groups] += values[i];
-        count[groups]++;
-      }
-    }
+    Sums sums = Sums.of(values, group);
+    double[] sum = sums.sum();
+    int[] count = sums.count();
+    int groups = count.length - 1;
     double within = 0;
     double all = 0;
     for (int i = 0; i < values.length; i++) {
@@ -84,17 +77,10 @@ public final class ZoneQuality {
    * @return empty for fewer than 3 values, or where all are alike
    */
   public static OptionalDouble shareForetold(double[] values, int[] group) {
-    int groups = Arrays.stream(group).max().orElse(-1) + 1;
-    double[] sum = new double[groups + 1];
-    int[] count = new int[groups + 1];
-    for (int i = 0; i < values.length; i++) {
-      if (group[i] >= 0) {
-        sum[group[i]] += values[i];
-        count[group[i]]++;
-        sum[groups] += values[i];
-        count[groups]++;
-      }
-    }
+    Sums sums = Sums.of(values, group);
+    double[] sum = sums.sum();
+    int[] count = sums.count();
+    int groups = count.length - 1;
     if (count[groups] < FEWEST) {
       return OptionalDouble.empty();
     }
@@ -112,5 +98,25 @@ public final class ZoneQuality {
     return byAll <= 1e-12 * count[groups]
         ? OptionalDouble.empty()
         : OptionalDouble.of(1 - byGroup / byAll);
+  }
+
+  /** Sums and numbers of values by group, and over all at the end. */
+  private record Sums(double[] sum, int[] count) {
+    static Sums of(double[] values, int[] group) {
+      int groups = Arrays.stream(group).max().orElse(-1) + 1;
+      Sums sums = new Sums(new double[groups + 1], new int[groups + 1]);
+      for (int i = 0; i < values.length; i++) {
+        if (group[i] >= 0) {
+          sums.add(group[i], values[i]);
+          sums.add(groups, values[i]);
+        }
+      }
+      return sums;
+    }
+
+    private void add(int to, double value) {
+      sum[to] += value;
+      count[to]++;
+    }
   }
 }

@@ -41,24 +41,6 @@ class HonestSurfaceTest {
     assertThat(compared).isGreaterThan(1000);
   }
 
-  private static SiteReadings with(
-      SiteReadings r, List<SiteReadings.Site> sites, List<SiteReadings.Row> rows) {
-    return new SiteReadings(
-        r.property(),
-        r.unit(),
-        r.scale(),
-        sites,
-        rows,
-        r.offsets(),
-        r.offsetCovariance(),
-        r.findings());
-  }
-
-  private static SiteReadings.Row row(SiteReadings.Row r, int site, double own) {
-    return new SiteReadings.Row(
-        site, r.value(), own, r.loadings(), r.paste(), r.method(), r.laboratory());
-  }
-
   @Test
   void shuffledSplitOrShiftedReadingsGiveTheSameMap() {
     RanchCase ranch = ranch();
@@ -70,18 +52,22 @@ class HonestSurfaceTest {
     Collections.shuffle(order, new Random(1));
     List<SiteReadings.Row> rows = new ArrayList<>();
     for (SiteReadings.Row r : ranch.readings().rows()) {
-      rows.add(row(r, order.indexOf(r.site()), r.ownVariance()));
+      rows.add(SurfaceCases.row(r, order.indexOf(r.site()), r.ownVariance()));
     }
     Collections.shuffle(rows, new Random(2));
     List<SiteReadings.Site> sites =
         order.stream().map(i -> ranch.readings().sites().get(i)).toList();
-    assertThat(median(with(ranch.readings(), sites, rows), ranch.fields())).isEqualTo(map);
+    assertThat(median(SurfaceCases.with(ranch.readings(), sites, rows), ranch.fields()))
+        .isEqualTo(map);
 
     List<SiteReadings.Row> split = new ArrayList<>(ranch.readings().rows());
     SiteReadings.Row first = split.get(7);
-    split.set(7, row(first, first.site(), 2 * first.ownVariance()));
-    split.add(7, row(first, first.site(), 2 * first.ownVariance()));
-    same(map, median(with(ranch.readings(), ranch.readings().sites(), split), ranch.fields()));
+    split.set(7, SurfaceCases.row(first, first.site(), 2 * first.ownVariance()));
+    split.add(7, SurfaceCases.row(first, first.site(), 2 * first.ownVariance()));
+    same(
+        map,
+        median(
+            SurfaceCases.with(ranch.readings(), ranch.readings().sites(), split), ranch.fields()));
 
     List<SiteReadings.Site> moved =
         ranch.readings().sites().stream()
@@ -94,7 +80,7 @@ class HonestSurfaceTest {
         List.of(
             SurfaceCases.rectangle("field 0", 1e6, 1e6, 1e6 + 1000, 1e6 + 500),
             SurfaceCases.rectangle("field 1", 1e6 + 1500, 1e6, 1e6 + 2500, 1e6 + 500));
-    same(map, median(with(ranch.readings(), moved, ranch.readings().rows()), fields));
+    same(map, median(SurfaceCases.with(ranch.readings(), moved, ranch.readings().rows()), fields));
   }
 
   private static Surface degenerate(double[] x, double[] y, double[] z, Scale scale) {

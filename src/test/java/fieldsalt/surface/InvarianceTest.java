@@ -81,24 +81,6 @@ class InvarianceTest {
     }
   }
 
-  private static SiteReadings with(
-      SiteReadings r, List<SiteReadings.Site> sites, List<SiteReadings.Row> rows) {
-    return new SiteReadings(
-        r.property(),
-        r.unit(),
-        r.scale(),
-        sites,
-        rows,
-        r.offsets(),
-        r.offsetCovariance(),
-        r.findings());
-  }
-
-  private static SiteReadings.Row row(SiteReadings.Row r, int site, double own) {
-    return new SiteReadings.Row(
-        site, r.value(), own, r.loadings(), r.paste(), r.method(), r.laboratory());
-  }
-
   @ParameterizedTest
   @ValueSource(ints = {25, 60})
   void theOrderOfSitesAndRows(int sites) {
@@ -111,11 +93,12 @@ class InvarianceTest {
     Collections.shuffle(order, new Random(1));
     List<SiteReadings.Row> rows = new ArrayList<>();
     for (SiteReadings.Row r : readings.rows()) {
-      rows.add(row(r, order.indexOf(r.site()), r.ownVariance()));
+      rows.add(SurfaceCases.row(r, order.indexOf(r.site()), r.ownVariance()));
     }
     Collections.shuffle(rows, new Random(2));
     SiteReadings shuffled =
-        with(readings, order.stream().map(i -> readings.sites().get(i)).toList(), rows);
+        SurfaceCases.with(
+            readings, order.stream().map(i -> readings.sites().get(i)).toList(), rows);
     double[] before = answers(readings, ranch.fields(), areas(ranch));
     assertThat(answers(shuffled, ranch.fields(), areas(ranch))).isEqualTo(before);
   }
@@ -127,13 +110,15 @@ class InvarianceTest {
     List<SiteReadings.Row> split = new ArrayList<>(ranch.readings().rows());
     for (int at : new int[] {2, 9, 30}) {
       SiteReadings.Row first = split.get(at);
-      split.set(at, row(first, first.site(), 2 * first.ownVariance()));
-      split.add(at, row(first, first.site(), 2 * first.ownVariance()));
+      split.set(at, SurfaceCases.row(first, first.site(), 2 * first.ownVariance()));
+      split.add(at, SurfaceCases.row(first, first.site(), 2 * first.ownVariance()));
     }
     same(
         answers(ranch.readings(), ranch.fields(), areas(ranch)),
         answers(
-            with(ranch.readings(), ranch.readings().sites(), split), ranch.fields(), areas(ranch)));
+            SurfaceCases.with(ranch.readings(), ranch.readings().sites(), split),
+            ranch.fields(),
+            areas(ranch)));
   }
 
   @ParameterizedTest
@@ -157,7 +142,8 @@ class InvarianceTest {
             .toList();
     same(
         answers(ranch.readings(), ranch.fields(), areas(ranch)),
-        answers(with(ranch.readings(), moved, ranch.readings().rows()), fields, areas));
+        answers(
+            SurfaceCases.with(ranch.readings(), moved, ranch.readings().rows()), fields, areas));
   }
 
   /** More sites than are solved whole: order, split and shift at once. */
@@ -177,9 +163,9 @@ class InvarianceTest {
       SiteReadings.Row row =
           i % 5 == 0 ? SurfaceCases.paste(i, z, 0.01) : SurfaceCases.cheap(i, z, 0.06, 0);
       rows.add(row);
-      split.add(i % 90 == 0 ? row(row, i, 2 * row.ownVariance()) : row);
+      split.add(i % 90 == 0 ? SurfaceCases.row(row, i, 2 * row.ownVariance()) : row);
       if (i % 90 == 0) {
-        split.add(row(row, i, 2 * row.ownVariance()));
+        split.add(SurfaceCases.row(row, i, 2 * row.ownVariance()));
       }
     }
     Collections.shuffle(split, random);

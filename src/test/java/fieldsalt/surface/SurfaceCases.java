@@ -82,6 +82,26 @@ final class SurfaceCases {
     return new SiteReadings("ECe", "dS/m", scale, sites, rows, names, covariance, List.of());
   }
 
+  /** The same offsets with other sites and rows. */
+  static SiteReadings with(
+      SiteReadings r, List<SiteReadings.Site> sites, List<SiteReadings.Row> rows) {
+    return new SiteReadings(
+        r.property(),
+        r.unit(),
+        r.scale(),
+        sites,
+        rows,
+        r.offsets(),
+        r.offsetCovariance(),
+        r.findings());
+  }
+
+  /** The same row at another site, with another variance of its own. */
+  static SiteReadings.Row row(SiteReadings.Row r, int site, double own) {
+    return new SiteReadings.Row(
+        site, r.value(), own, r.loadings(), r.paste(), r.method(), r.laboratory());
+  }
+
   /** One field, one exact row a site. */
   static SiteReadings exact(Scale scale, double[] x, double[] y, double[] z) {
     List<SiteReadings.Site> sites = new ArrayList<>();
