@@ -113,20 +113,22 @@ class SimulatedRanchesTest {
 
   /** What most do today: the factor is taken as exact, and the paste rows are not used. */
   private static Surface factorsExact(RanchCase ranch) {
+    return SurfaceFitter.fit(withFactorsExact(ranch), ranch.fields(), AUTO);
+  }
+
+  private static SiteReadings withFactorsExact(RanchCase ranch) {
     SiteReadings r = ranch.readings();
     List<SiteReadings.Row> rows =
         r.rows().stream().filter(row -> !row.paste()).map(SimulatedRanchesTest::unshared).toList();
-    SiteReadings exact =
-        new SiteReadings(
-            r.property(),
-            r.unit(),
-            r.scale(),
-            r.sites(),
-            rows,
-            List.of(),
-            new double[0][0],
-            r.findings());
-    return SurfaceFitter.fit(exact, ranch.fields(), AUTO);
+    return new SiteReadings(
+        r.property(),
+        r.unit(),
+        r.scale(),
+        r.sites(),
+        rows,
+        List.of(),
+        new double[0][0],
+        r.findings());
   }
 
   private static SiteReadings.Row unshared(SiteReadings.Row row) {
@@ -194,13 +196,14 @@ class SimulatedRanchesTest {
   }
 
   /** Kriging with the true covariance: what is left when nothing has to be fitted. */
-  private static Outcomes withTheTruth(int ranches, int sites) {
+  private static Outcomes withTheTruth(
+      int ranches, LongFunction<RanchCase> simulated, Function<RanchCase, SiteReadings> readings) {
     SurfaceReport any = automatic(ReferenceRanch.mixed(15, 0, SEED)).report();
     return Outcomes.of(
         ranches,
-        s -> ReferenceRanch.mixed(sites, 0, s),
+        simulated,
         ranch -> {
-          Observations data = Observations.of(ranch.readings(), List.of());
+          Observations data = Observations.of(readings.apply(ranch), List.of());
           Kriging kriging = new Kriging(Solved.of(data, ReferenceRanch.MODEL));
           return new FittedSurface(
               new Tried(SurfaceMethod.KRIGING, data, List.of(kriging), List.of()),
@@ -209,6 +212,10 @@ class SimulatedRanchesTest {
               AUTO,
               any);
         });
+  }
+
+  private static Outcomes withTheTruth(int ranches, int sites) {
+    return withTheTruth(ranches, s -> ReferenceRanch.mixed(sites, 0, s), RanchCase::readings);
   }
 
   @ParameterizedTest
@@ -253,6 +260,17 @@ class SimulatedRanchesTest {
 
   /** Ours against factors taken as exact, on the same ranches. */
   private record Gain(Outcomes ours, Outcomes rival) {
+    /** What knowing the covariance would gain, for both alike. */
+    static Gain withTheTruth(int ranches, LongFunction<RanchCase> simulated) {
+      Gain gain =
+          new Gain(
+              SimulatedRanchesTest.withTheTruth(ranches, simulated, RanchCase::readings),
+              SimulatedRanchesTest.withTheTruth(
+                  ranches, simulated, SimulatedRanchesTest::withFactorsExact));
+      report("true covariance: " + gain);
+      return gain;
+    }
+
     static Gain of(int ranches, LongFunction<RanchCase> simulated) {
       Gain gain =
           new Gain(
@@ -296,13 +314,18 @@ class SimulatedRanchesTest {
     gain.assertRatio(ZONES, 0.80, 0);
   }
 
-  /** Half of the shared variance is each laboratory's own, and averages out a little. */
+  /**
+   * Half of the shared variance is each laboratory's own, and averages out a little. Of what both
+   * would gain with the true covariance no more than half a percent is lost by fitting it.
+   */
   @ParameterizedTest
   @Tag("whole")
   @ValueSource(ints = {30, 60})
   void pairsAndSharedErrorsGainWithTwoLaboratories(int sites) {
-    Gain gain = Gain.of(MANY, s -> ReferenceRanch.pairedByTwo(sites, s));
-    gain.assertRatio(POINTS, 0.95, 0);
+    LongFunction<RanchCase> byTwo = s -> ReferenceRanch.pairedByTwo(sites, s);
+    Gain gain = Gain.of(MANY, byTwo);
+    Gain reachable = Gain.withTheTruth(MANY, byTwo);
+    gain.assertRatio(POINTS, reachable.ours().ratio(reachable.rival(), POINTS) + 0.005, 0);
     gain.assertRatio(ZONES, 0.80, 0);
   }
 
