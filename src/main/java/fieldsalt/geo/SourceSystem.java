@@ -2,30 +2,41 @@ package fieldsalt.geo;
 
 import fieldsalt.finding.InputProblem;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
-import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
-/** The coordinate system of a file, and the way from it to WGS 84 degrees. */
+/**
+ * The coordinate system of a file, and the way from it to WGS 84 degrees: first to degrees on its
+ * own datum, then by the shift that was published for the place.
+ */
 public final class SourceSystem {
-  private final String name;
-  private final MathTransform toDegrees;
-  private final boolean shiftNeglected;
-  private final Envelope shiftHoldsIn;
-
   /**
-   * A system.
+   * How a place came to WGS 84.
    *
-   * @param shiftHoldsIn degrees in which the datum shift is good, a null envelope if it is good
-   *     wherever the system is
+   * @param name of the shift, as the EPSG registry has it; empty if none was needed
+   * @param accuracyM its stated accuracy, or what two published shifts for the place differ by if
+   *     that is more, metres; empty if nobody states one
    */
-  SourceSystem(
-      String name, MathTransform toDegrees, boolean shiftNeglected, Envelope shiftHoldsIn) {
+  public record Tie(String name, OptionalDouble accuracyM) {
+    private static final double FINE_M = 2;
+
+    /** Whether a map of fields can be off by it visibly: more than 2 m, or nobody knows. */
+    public boolean isCoarse() {
+      return !name.isEmpty() && accuracyM.orElse(Double.MAX_VALUE) > FINE_M;
+    }
+  }
+
+  private final String name;
+  private final MathTransform toDatumDegrees;
+  private final WaysToWgs84 ways;
+
+  SourceSystem(String name, MathTransform toDatumDegrees, WaysToWgs84 ways) {
     this.name = name;
-    this.toDegrees = toDegrees;
-    this.shiftNeglected = shiftNeglected;
-    this.shiftHoldsIn = shiftHoldsIn;
+    this.toDatumDegrees = toDatumDegrees;
+    this.ways = ways;
   }
 
   /** A name for people. */
@@ -33,9 +44,16 @@ public final class SourceSystem {
     return name;
   }
 
-  /** Whether a datum shift of a metre or two between this system and WGS 84 was taken as zero. */
-  public boolean shiftNeglected() {
-    return shiftNeglected;
+  /**
+   * How places near this one are tied to WGS 84.
+   *
+   * @param longitude degrees
+   * @param latitude degrees
+   * @throws InputProblem if no shift was published for there
+   */
+  public Tie tieAt(double longitude, double latitude) {
+    WayToWgs84 way = way(longitude, latitude);
+    return new Tie(way.name(), ways.accuracyM(longitude, latitude));
   }
 
   /**
@@ -45,45 +63,69 @@ public final class SourceSystem {
    */
   public double[] toLonLat(double x, double y) {
     try {
-      return onEarth(Vertices.transform(x, y, toDegrees), x, y);
+      double[] onDatum = onDatum(x, y);
+      return shifted(way(onDatum[0], onDatum[1]), onDatum[0], onDatum[1]);
     } catch (TransformException e) {
       throw outside("(" + x + ", " + y + ")", e);
     }
   }
 
-  private double[] onEarth(double[] lonLat, double x, double y) {
-    if (Math.abs(lonLat[0]) > 180 || Math.abs(lonLat[1]) > 90) {
-      throw outside("(" + x + ", " + y + ")", null);
+  private double[] onDatum(double x, double y) throws TransformException {
+    double[] degrees = Vertices.transform(x, y, toDatumDegrees);
+    if (!(Math.abs(degrees[0]) <= 360 && Math.abs(degrees[1]) <= 90)) {
+      throw new TransformException("no place on earth");
     }
-    if (!shiftHoldsIn.isNull() && !shiftHoldsIn.contains(lonLat[0], lonLat[1])) {
-      throw new InputProblem(
-          "coordinate system " + name,
-          String.format(
-              Locale.ROOT, "a place near longitude %.3f, latitude %.3f", lonLat[0], lonLat[1]),
-          "a place where this program knows the shift of that system to WGS 84",
-          "Save the file in WGS 84 (EPSG:4326) with a GIS program that knows the shift there: with"
-              + " the one known here it would be off by tens of metres.");
+    boolean isProjected = !toDatumDegrees.isIdentity();
+    if (isProjected && Math.abs(degrees[0]) > 180) {
+      degrees[0] = Math.IEEEremainder(degrees[0], 360);
+    }
+    return degrees;
+  }
+
+  private double[] shifted(WayToWgs84 way, double longitude, double latitude) {
+    double[] lonLat = way.toWgs84(longitude, latitude);
+    if (!(Math.abs(lonLat[0]) <= 180 && Math.abs(lonLat[1]) <= 90)) {
+      throw outside("(" + longitude + ", " + latitude + ")", null);
     }
     return lonLat;
   }
 
+  private WayToWgs84 way(double longitude, double latitude) {
+    return ways.at(longitude, latitude)
+        .orElseThrow(
+            () ->
+                new InputProblem(
+                    "coordinate system " + name,
+                    String.format(
+                        Locale.ROOT,
+                        "a place near longitude %.3f, latitude %.3f",
+                        longitude,
+                        latitude),
+                    "a place for which a shift from that system to WGS 84 was published",
+                    "Check that this is the system the file was made in; if so save the file in"
+                        + " WGS 84 (EPSG:4326) with a GIS program that has the shift there."));
+  }
+
   /** {easting, northing} (longitude first) in this system of a place in WGS 84 degrees. */
   double[] ofLonLat(double longitude, double latitude) throws TransformException {
-    return Vertices.transform(longitude, latitude, toDegrees.inverse());
+    double[] onDatum = way(longitude, latitude).fromWgs84(longitude, latitude);
+    return Vertices.transform(onDatum[0], onDatum[1], toDatumDegrees.inverse());
   }
 
   /**
-   * A copy of a geometry in WGS 84 degrees, longitude first.
+   * A copy of a geometry in WGS 84 degrees, longitude first; all of it by the shift for its middle.
    *
    * @throws InputProblem if a vertex has no place there
    */
   public Geometry toLonLat(Geometry geometry) {
     try {
-      Geometry moved = Vertices.transform(geometry, toDegrees);
-      for (var vertex : moved.getCoordinates()) {
-        onEarth(new double[] {vertex.x, vertex.y}, vertex.x, vertex.y);
+      Geometry onDatum = Vertices.transform(geometry, this::onDatum);
+      Coordinate middle = onDatum.getEnvelopeInternal().centre();
+      if (middle == null) {
+        return onDatum;
       }
-      return moved;
+      WayToWgs84 way = way(middle.x, middle.y);
+      return Vertices.transform(onDatum, (x, y) -> shifted(way, x, y));
     } catch (TransformException e) {
       throw outside(e.getMessage(), e);
     }

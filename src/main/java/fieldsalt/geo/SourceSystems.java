@@ -2,25 +2,18 @@ package fieldsalt.geo;
 
 import fieldsalt.finding.InputProblem;
 import java.text.ParseException;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.geotools.api.referencing.FactoryException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
-import org.geotools.api.referencing.crs.EngineeringCRS;
-import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.crs.SingleCRS;
 import org.geotools.api.referencing.datum.GeodeticDatum;
-import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.api.referencing.operation.NoninvertibleTransformException;
 import org.geotools.referencing.CRS;
-import org.geotools.referencing.crs.DefaultGeographicCRS;
-import org.geotools.referencing.operation.transform.ConcatenatedTransform;
 import org.geotools.referencing.operation.transform.IdentityTransform;
-import org.locationtech.jts.geom.Envelope;
 
 /** Finds the system that a text names. */
 final class SourceSystems {
@@ -31,43 +24,6 @@ final class SourceSystems {
       Pattern.compile("ID\\s*\\[\\s*\"EPSG\"\\s*,\\s*\"?(\\d+)\"?\\s*\\]\\s*\\]\\s*$");
   private static final Pattern WKT2 =
       Pattern.compile("^\\s*(PROJCRS|GEOGCRS|GEODCRS|BOUNDCRS|COMPOUNDCRS)\\b.*", Pattern.DOTALL);
-
-  /** Datums within about two metres of WGS 84: taken as equal where the text gives no shift. */
-  private static final List<String> NEAR_WGS84 =
-      List.of(
-          "WGS_1984",
-          "WGS84",
-          "NORTH_AMERICAN_1983",
-          "NORTH_AMERICAN_DATUM_1983",
-          "NAD83",
-          "ETRS_1989",
-          "ETRS89",
-          "ETRF2000",
-          "EUROPEAN_TERRESTRIAL_REFERENCE_SYSTEM_1989",
-          "GDA_1994",
-          "GEOCENTRIC_DATUM_OF_AUSTRALIA_1994",
-          "GDA2020",
-          "GEOCENTRIC_DATUM_OF_AUSTRALIA_2020",
-          "NZGD_2000",
-          "NEW_ZEALAND_GEODETIC_DATUM_2000",
-          "SIRGAS_2000",
-          "SIRGAS",
-          "SISTEMA_DE_REFERENCIA_GEOCENTRICO_PARA_LAS_AMERICAS_2000",
-          "POSGAR",
-          "MEXICO_ITRF",
-          "HARTEBEESTHOEK94",
-          "HARTEBEESTHOEK_1994",
-          "JGD_2000",
-          "JGD_2011",
-          "CHINA_2000",
-          "CGCS2000",
-          "ITRF",
-          "WGS_72",
-          "MAGNA",
-          "SIRGAS-CHILE",
-          "MOLDREF99",
-          "IGM95",
-          "RGF");
 
   private static final Map<String, SourceSystem> KNOWN = new ConcurrentHashMap<>();
 
@@ -96,7 +52,7 @@ final class SourceSystems {
   }
 
   static SourceSystem degrees() {
-    return new SourceSystem("WGS 84", IdentityTransform.create(2), false, new Envelope());
+    return new SourceSystem("WGS 84", IdentityTransform.create(2), WaysToWgs84.same());
   }
 
   static SourceSystem ofCode(int code) {
@@ -106,120 +62,32 @@ final class SourceSystems {
     if (Utm.isCode(code)) {
       return ofWkt(Utm.ofCode(code).wkt());
     }
-    return system(Registry.decode(code));
+    return of(Registry.decode(code));
   }
 
   private static SourceSystem ofWkt(String wkt) {
     try {
-      return system(Wkt.parse(wkt));
+      return of(Wkt.parse(wkt), DatumTies::ofText);
     } catch (ParseException | ClassCastException e) {
       throw notUnderstood(wkt, e);
     }
   }
 
-  static SourceSystem of(CoordinateReferenceSystem crs) {
-    return system(crs);
+  static SourceSystem of(CoordinateReferenceSystem any) {
+    return of(any, DatumTies::of);
   }
 
-  private static SourceSystem system(CoordinateReferenceSystem any) {
+  private static SourceSystem of(
+      CoordinateReferenceSystem any, Function<SingleCRS, WaysToWgs84> ties) {
     CoordinateReferenceSystem crs = CRS.getHorizontalCRS(any);
-    if (!(crs instanceof SingleCRS single) || crs instanceof EngineeringCRS) {
+    if (!(crs instanceof SingleCRS single) || !(single.getDatum() instanceof GeodeticDatum)) {
       throw notUnderstood(any.getName().getCode(), null);
     }
-    String name = crs.getName().getCode();
-    if (isPlainWgs84(single)) {
-      return new SourceSystem(name, conversion(single), false, new Envelope());
-    }
-    return shifted(single, name);
-  }
-
-  private static boolean isPlainWgs84(SingleCRS crs) {
-    return matchesName(crs, List.of("WGS_1984", "WGS84"))
-        && (crs instanceof ProjectedCRS projected
-            ? isDegreesFromGreenwich(projected.getBaseCRS())
-            : isDegreesFromGreenwich(crs));
-  }
-
-  private static boolean isDegreesFromGreenwich(CoordinateReferenceSystem base) {
-    return CRS.equalsIgnoreMetadata(
-        base.getCoordinateSystem(), DefaultGeographicCRS.WGS84.getCoordinateSystem());
-  }
-
-  private static MathTransform conversion(SingleCRS crs) {
     try {
-      return crs instanceof ProjectedCRS projected
-          ? projected.getConversionFromBase().getMathTransform().inverse()
-          : IdentityTransform.create(2);
-    } catch (org.geotools.api.referencing.operation.NoninvertibleTransformException e) {
+      return new SourceSystem(crs.getName().getCode(), DatumDegrees.of(single), ties.apply(single));
+    } catch (NoninvertibleTransformException e) {
       throw notUnderstood(crs.getName().getCode(), e);
     }
-  }
-
-  private static SourceSystem shifted(SingleCRS crs, String name) {
-    Registry.prepare();
-    try {
-      return new SourceSystem(
-          name, CRS.findMathTransform(crs, DefaultGeographicCRS.WGS84), false, ShiftRegion.of(crs));
-    } catch (FactoryException e) {
-      return withoutShift(crs, name, e);
-    }
-  }
-
-  private static SourceSystem withoutShift(SingleCRS crs, String name, FactoryException why) {
-    OptionalInt known = NamedDatum.code(crs.getDatum().getName().getCode());
-    if (known.isPresent() && isFromGreenwich(crs)) {
-      return byRegistry(crs, name, Registry.decode(known.getAsInt()));
-    }
-    if (!matchesName(crs, NEAR_WGS84)) {
-      throw noTie(crs, why);
-    }
-    try {
-      return new SourceSystem(
-          name, CRS.findMathTransform(crs, DefaultGeographicCRS.WGS84, true), true, new Envelope());
-    } catch (FactoryException e) {
-      throw noTie(crs, e);
-    }
-  }
-
-  /** The file's own projection, then the shift that the registry has for its datum. */
-  private static SourceSystem byRegistry(
-      SingleCRS crs, String name, CoordinateReferenceSystem degreesOnDatum) {
-    try {
-      MathTransform shift = CRS.findMathTransform(degreesOnDatum, DefaultGeographicCRS.WGS84);
-      return new SourceSystem(
-          name,
-          ConcatenatedTransform.create(conversion(crs), shift),
-          false,
-          ShiftRegion.of(degreesOnDatum));
-    } catch (FactoryException e) {
-      throw noTie(crs, e);
-    }
-  }
-
-  private static boolean isFromGreenwich(SingleCRS crs) {
-    SingleCRS base = crs instanceof ProjectedCRS projected ? projected.getBaseCRS() : crs;
-    return isDegreesFromGreenwich(base)
-        && base.getDatum() instanceof GeodeticDatum datum
-        && datum.getPrimeMeridian().getGreenwichLongitude() == 0;
-  }
-
-  private static boolean matchesName(SingleCRS crs, List<String> names) {
-    String datum =
-        crs.getDatum().getName().getCode().toUpperCase(Locale.ROOT).replaceAll("[ -]", "_");
-    String bare = datum.startsWith("D_") ? datum.substring(2) : datum;
-    return names.stream().anyMatch(bare::startsWith);
-  }
-
-  private static InputProblem noTie(SingleCRS crs, Exception why) {
-    InputProblem problem =
-        new InputProblem(
-            "coordinate system " + crs.getName().getCode(),
-            "the datum " + crs.getDatum().getName().getCode() + " without a shift to WGS 84",
-            "a system that can be tied to WGS 84",
-            "Save the file in WGS 84 (EPSG:4326), or as a GeoPackage, which names its system by an"
-                + " EPSG code.");
-    problem.initCause(why);
-    return problem;
   }
 
   static InputProblem notUnderstood(String text, Exception why) {

@@ -9,6 +9,12 @@ import org.locationtech.jts.geom.util.GeometryEditor;
 
 /** Moves a geometry from one system to another, vertex by vertex. */
 final class Vertices {
+  /** From one place to another. */
+  @FunctionalInterface
+  interface Mover {
+    double[] move(double x, double y) throws TransformException;
+  }
+
   private Vertices() {}
 
   /**
@@ -17,11 +23,16 @@ final class Vertices {
    * @throws TransformException if a vertex has no image; its message names the vertex
    */
   static Geometry transform(Geometry from, MathTransform transform) throws TransformException {
-    Move move = new Move(transform);
+    return transform(from, (x, y) -> transform(x, y, transform));
+  }
+
+  /** As above, by any rule. */
+  static Geometry transform(Geometry from, Mover mover) throws TransformException {
+    Edit edit = new Edit(mover);
     Geometry to =
-        new GeometryEditor(new GeometryFactory(from.getPrecisionModel())).edit(from, move);
-    if (move.failure != null) {
-      throw move.failure;
+        new GeometryEditor(new GeometryFactory(from.getPrecisionModel())).edit(from, edit);
+    if (edit.failure != null) {
+      throw edit.failure;
     }
     return to;
   }
@@ -35,12 +46,12 @@ final class Vertices {
     return at;
   }
 
-  private static final class Move extends GeometryEditor.CoordinateSequenceOperation {
-    private final MathTransform transform;
+  private static final class Edit extends GeometryEditor.CoordinateSequenceOperation {
+    private final Mover mover;
     private TransformException failure;
 
-    Move(MathTransform transform) {
-      this.transform = transform;
+    Edit(Mover mover) {
+      this.mover = mover;
     }
 
     @Override
@@ -54,7 +65,7 @@ final class Vertices {
 
     private void move(CoordinateSequence moved, int i) {
       try {
-        double[] at = Vertices.transform(moved.getX(i), moved.getY(i), transform);
+        double[] at = mover.move(moved.getX(i), moved.getY(i));
         moved.setOrdinate(i, 0, at[0]);
         moved.setOrdinate(i, 1, at[1]);
       } catch (TransformException e) {

@@ -30,6 +30,7 @@ final class FieldsReader {
   private final boolean local;
   private final Notes notes;
   private final Set<String> names = new HashSet<>();
+  private Optional<SourceSystem.Tie> worstTie = Optional.empty();
 
   private FieldsReader(GeoFeature.Collection file, boolean local, Notes notes) {
     this.file = file;
@@ -47,7 +48,8 @@ final class FieldsReader {
   }
 
   private List<FieldBoundary> fields() {
-    Optional<SourceSystem> source = local ? Optional.empty() : source();
+    Optional<SourceSystem> source =
+        local ? Optional.empty() : file.system().map(Projections::source);
     List<FieldBoundary> fields = new ArrayList<>();
     boolean wrong = false;
     for (GeoFeature feature : file.features()) {
@@ -58,6 +60,7 @@ final class FieldsReader {
         notes.problem(e);
       }
     }
+    source.ifPresent(this::sayHowGood);
     if (fields.isEmpty() && !wrong) {
       notes.problem(
           file.file(),
@@ -68,18 +71,28 @@ final class FieldsReader {
     return fields;
   }
 
-  private Optional<SourceSystem> source() {
-    Optional<SourceSystem> source = file.system().map(Projections::source);
-    source
-        .filter(SourceSystem::shiftNeglected)
+  private void sayHowGood(SourceSystem source) {
+    worstTie
+        .filter(SourceSystem.Tie::isCoarse)
         .ifPresent(
-            s ->
+            tie ->
                 notes.finding(
                     "datum-shift",
                     file.file(),
-                    "coordinates in " + s.name(),
-                    "taken as WGS 84; they may be off by a metre or two"));
-    return source;
+                    "coordinates in " + source.name(),
+                    "moved to WGS 84 ("
+                        + tie.name()
+                        + "); all boundaries may be off the ground together by "
+                        + (tie.accuracyM().isPresent()
+                            ? number(tie.accuracyM().getAsDouble()) + " m, its stated accuracy"
+                            : "metres, as nobody states its accuracy")));
+  }
+
+  private void remember(SourceSystem.Tie tie) {
+    double accuracyM = tie.accuracyM().orElse(Double.MAX_VALUE);
+    if (worstTie.isEmpty() || accuracyM > worstTie.get().accuracyM().orElse(Double.MAX_VALUE)) {
+      worstTie = Optional.of(tie);
+    }
   }
 
   private Optional<Geometry> shape(GeoFeature feature, Optional<SourceSystem> source) {
@@ -109,9 +122,12 @@ final class FieldsReader {
     return Optional.of(degrees);
   }
 
-  private static Geometry moved(SourceSystem source, Geometry geometry, String where) {
+  private Geometry moved(SourceSystem source, Geometry geometry, String where) {
     try {
-      return source.toLonLat(geometry);
+      Geometry degrees = source.toLonLat(geometry);
+      Coordinate middle = degrees.getEnvelopeInternal().centre();
+      remember(source.tieAt(middle.x, middle.y));
+      return degrees;
     } catch (InputProblem e) {
       throw new InputProblem(
           e.problems().stream()

@@ -139,15 +139,35 @@ class ProjectionsTest {
   }
 
   /**
-   * NAD27 has some eighty shifts; the registry here offers the one for the Gulf of Mexico, which is
-   * off by 13 m in Arizona (GDAL 3.6.2: 481360.274 m, 3640018.665 m is -111.2, 32.9).
+   * NAD27 has some eighty shifts, one a region; expected places by PROJ 9.1.1 without grids
+   * (projinfo: NAD27 to WGS 84 (6) west of the Mississippi, 7 m; (13) in the box of the Northwest
+   * Territories and Saskatchewan, 8 m).
    */
-  @Test
-  void aShiftForAnotherRegionIsNotUsed() {
+  @ParameterizedTest
+  @CsvSource({
+    "-111.2, 32.9, 481360.2744, 3640018.6647, NAD27 to WGS 84 (6), 7",
+    "-111.2, 53.2, 486693.3100, 5894316.5412, NAD27 to WGS 84 (13), 8"
+  })
+  void theShiftIsThatOfThePlace(
+      double lon, double lat, double x, double y, String shift, double accuracyM) {
     SourceSystem nad27 = Projections.source("EPSG:26712");
-    assertThatThrownBy(() -> nad27.toLonLat(481360.274, 3640018.665))
+    double[] lonLat = nad27.toLonLat(x, y);
+    assertThat(lonLat[0]).isCloseTo(lon, within(1e-7));
+    assertThat(lonLat[1]).isCloseTo(lat, within(1e-7));
+    SourceSystem.Tie tie = nad27.tieAt(lon, lat);
+    assertThat(tie.name()).isEqualTo(shift);
+    assertThat(tie.accuracyM()).hasValue(accuracyM);
+    assertThat(tie.isCoarse()).isTrue();
+  }
+
+  /** No shift of ED50 was published for North America. */
+  @Test
+  void aPlaceWithoutAShiftIsRefused() {
+    SourceSystem ed50 = Projections.source("EPSG:4230");
+    assertThatThrownBy(() -> ed50.toLonLat(-111, 33))
         .isInstanceOf(InputProblem.class)
-        .hasMessageContaining("NAD27")
+        .hasMessageContaining("ED50")
+        .hasMessageContaining("longitude -111.000, latitude 33.000")
         .hasMessageContaining("EPSG:4326");
   }
 
