@@ -1,5 +1,6 @@
 package fieldsalt.geo;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -40,6 +41,11 @@ record WayToWgs84(List<DatumShift> shifts, List<Ellipsoid> ellipsoids) {
 
   boolean atSea() {
     return shifts.stream().anyMatch(DatumShift::atSea);
+  }
+
+  /** Whether it leaves every place where it is. */
+  boolean isZero() {
+    return shifts.stream().allMatch(s -> Arrays.stream(s.numbers()).allMatch(v -> v == 0));
   }
 
   /** The smallest of the areas: of two ways that are as good the more local one goes first. */

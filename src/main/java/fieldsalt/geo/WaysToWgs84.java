@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
 /**
  * All published ways from a datum to WGS 84, and the choice among them by place: made for that
  * place, on land rather than at sea, in one step rather than two, the best stated accuracy, the
- * smaller area, the later code.
+ * smaller area, a shift of zero, the later code.
  */
 final class WaysToWgs84 {
   private static final int WGS84 = 4326;
@@ -27,6 +27,7 @@ final class WaysToWgs84 {
           .thenComparing(way -> way.shifts().size())
           .thenComparing(way -> way.accuracyM().orElse(Double.MAX_VALUE))
           .thenComparing(WayToWgs84::squareDegrees)
+          .thenComparing(way -> !way.isZero())
           .thenComparing(WayToWgs84::operation, Comparator.reverseOrder());
 
   private static final class Table {
