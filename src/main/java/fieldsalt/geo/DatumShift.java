@@ -93,7 +93,7 @@ record DatumShift(
     return there.degrees(helmert().move(here.fromCentre(longitude, latitude)));
   }
 
-  private Helmert helmert() {
+  Helmert helmert() {
     double sign = method.rotationSign();
     return new Helmert(
         Arrays.copyOf(numbers, 3),

@@ -69,6 +69,9 @@ final class DatumTies {
   }
 
   private static Optional<WaysToWgs84> published(SingleCRS crs) {
+    if (isWgs84(datum(crs))) {
+      return Optional.of(WaysToWgs84.same());
+    }
     return known(crs)
         .map(WaysToWgs84::of)
         .filter(ways -> !ways.isEmpty())
@@ -128,12 +131,21 @@ final class DatumTies {
     return Optional.empty();
   }
 
+  private static boolean isWgs84(GeodeticDatum datum) {
+    return bareName(datum).matches("WGS_?(19)?84|WORLD_GEODETIC_SYSTEM_1984")
+        && ellipsoid(datum).isNearly(Ellipsoid.WGS84);
+  }
+
   private static Optional<WaysToWgs84> near(GeodeticDatum datum, Ellipsoid ellipsoid) {
-    String upper = datum.getName().getCode().toUpperCase(Locale.ROOT).replaceAll("[ -]", "_");
-    String bare = upper.startsWith("D_") ? upper.substring(2) : upper;
-    return ellipsoid.isNearly(Ellipsoid.WGS84) && NEAR_WGS84.stream().anyMatch(bare::startsWith)
-        ? Optional.of(bare.matches("WGS_?(19)?84") ? WaysToWgs84.same() : WaysToWgs84.near())
+    return ellipsoid.isNearly(Ellipsoid.WGS84)
+            && NEAR_WGS84.stream().anyMatch(bareName(datum)::startsWith)
+        ? Optional.of(WaysToWgs84.near())
         : Optional.empty();
+  }
+
+  private static String bareName(GeodeticDatum datum) {
+    String upper = datum.getName().getCode().toUpperCase(Locale.ROOT).replaceAll("[ -]", "_");
+    return upper.startsWith("D_") ? upper.substring(2) : upper;
   }
 
   private static InputProblem noTie(SingleCRS crs) {
@@ -144,6 +156,7 @@ final class DatumTies {
             + ", for which no shift to WGS 84 is"
             + " published",
         "a system that can be tied to WGS 84",
-        "Find out which datum the survey was made on, and save the file in WGS 84 (EPSG:4326).");
+        "Ask whoever made the file for it in WGS 84 (EPSG:4326). A program that finds no shift"
+            + " either leaves the coordinates as they are, which can be off by some hundred metres.");
   }
 }

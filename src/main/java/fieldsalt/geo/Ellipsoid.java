@@ -12,7 +12,7 @@ record Ellipsoid(double semiMajorM, double inverseFlattening) {
   private static final double SAME_FLATTENING = 0.01;
   private static final int ROUNDS = 6;
 
-  private double eccentricitySquared() {
+  double eccentricitySquared() {
     double flattening = inverseFlattening == 0 ? 0 : 1 / inverseFlattening;
     return flattening * (2 - flattening);
   }

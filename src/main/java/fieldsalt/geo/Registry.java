@@ -68,7 +68,11 @@ final class Registry {
   }
 
   private static CoordinateReferenceSystem byCode(int code) throws FactoryException {
-    return CRS.decode("EPSG:" + code, true);
+    try {
+      return CRS.decode("EPSG:" + code, true);
+    } catch (LinkageError e) {
+      throw new FactoryException("a projection that is not in this program", e);
+    }
   }
 
   /** A damaged copy knows no code at all. */
@@ -112,9 +116,9 @@ final class Registry {
         new InputProblem(
             "coordinate system",
             "EPSG:" + code,
-            "a code of the EPSG registry",
-            "Look up the code of the system the coordinates were taken in; WGS 84 longitude and"
-                + " latitude is EPSG:4326.");
+            "a system of the EPSG registry whose projection this program has",
+            "Look up the code of the system the coordinates were taken in; if it is this one save"
+                + " the file in WGS 84 (EPSG:4326).");
     problem.initCause(why);
     return problem;
   }

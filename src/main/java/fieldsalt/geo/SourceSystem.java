@@ -3,7 +3,6 @@ package fieldsalt.geo;
 import fieldsalt.finding.InputProblem;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import org.geotools.api.referencing.operation.MathTransform;
 import org.geotools.api.referencing.operation.TransformException;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -30,12 +29,12 @@ public final class SourceSystem {
   }
 
   private final String name;
-  private final MathTransform toDatumDegrees;
+  private final DatumDegrees.Way datumDegrees;
   private final WaysToWgs84 ways;
 
-  SourceSystem(String name, MathTransform toDatumDegrees, WaysToWgs84 ways) {
+  SourceSystem(String name, DatumDegrees.Way datumDegrees, WaysToWgs84 ways) {
     this.name = name;
-    this.toDatumDegrees = toDatumDegrees;
+    this.datumDegrees = datumDegrees;
     this.ways = ways;
   }
 
@@ -71,12 +70,11 @@ public final class SourceSystem {
   }
 
   private double[] onDatum(double x, double y) throws TransformException {
-    double[] degrees = Vertices.transform(x, y, toDatumDegrees);
+    double[] degrees = datumDegrees.toDegrees().move(x, y);
     if (!(Math.abs(degrees[0]) <= 360 && Math.abs(degrees[1]) <= 90)) {
       throw new TransformException("no place on earth");
     }
-    boolean isProjected = !toDatumDegrees.isIdentity();
-    if (isProjected && Math.abs(degrees[0]) > 180) {
+    if (!datumDegrees.plain() && Math.abs(degrees[0]) > 180) {
       degrees[0] = Math.IEEEremainder(degrees[0], 360);
     }
     return degrees;
@@ -109,7 +107,7 @@ public final class SourceSystem {
   /** {easting, northing} (longitude first) in this system of a place in WGS 84 degrees. */
   double[] ofLonLat(double longitude, double latitude) throws TransformException {
     double[] onDatum = way(longitude, latitude).fromWgs84(longitude, latitude);
-    return Vertices.transform(onDatum[0], onDatum[1], toDatumDegrees.inverse());
+    return datumDegrees.ofDegrees().move(onDatum[0], onDatum[1]);
   }
 
   /**

@@ -4,16 +4,18 @@ import fieldsalt.finding.InputProblem;
 import java.text.ParseException;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
+import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.crs.SingleCRS;
 import org.geotools.api.referencing.datum.GeodeticDatum;
 import org.geotools.api.referencing.operation.NoninvertibleTransformException;
 import org.geotools.referencing.CRS;
-import org.geotools.referencing.operation.transform.IdentityTransform;
 
 /** Finds the system that a text names. */
 final class SourceSystems {
@@ -22,8 +24,9 @@ final class SourceSystems {
           "(?:urn:ogc:def:crs:)?(?:EPSG)?:*(?:[0-9.]*::?)?(\\d{4,6})", Pattern.CASE_INSENSITIVE);
   private static final Pattern LAST_ID =
       Pattern.compile("ID\\s*\\[\\s*\"EPSG\"\\s*,\\s*\"?(\\d+)\"?\\s*\\]\\s*\\]\\s*$");
-  private static final Pattern WKT2 =
-      Pattern.compile("^\\s*(PROJCRS|GEOGCRS|GEODCRS|BOUNDCRS|COMPOUNDCRS)\\b.*", Pattern.DOTALL);
+
+  private static final Set<String> WRONG_METHODS =
+      Set.of("Equal Earth", "Cylindrical_Equal_Area", "Lambert Cylindrical Equal Area (Spherical)");
 
   private static final Map<String, SourceSystem> KNOWN = new ConcurrentHashMap<>();
 
@@ -45,14 +48,14 @@ final class SourceSystems {
     if (id.find()) {
       return ofCode(Integer.parseInt(id.group(1)));
     }
-    if (WKT2.matcher(text).matches() || text.indexOf('[') < 0) {
+    if (text.indexOf('[') < 0 && text.indexOf('(') < 0) {
       throw notUnderstood(text, null);
     }
     return ofWkt(text);
   }
 
   static SourceSystem degrees() {
-    return new SourceSystem("WGS 84", IdentityTransform.create(2), WaysToWgs84.same());
+    return new SourceSystem("WGS 84", DatumDegrees.Way.PLAIN, WaysToWgs84.same());
   }
 
   static SourceSystem ofCode(int code) {
@@ -62,15 +65,42 @@ final class SourceSystems {
     if (Utm.isCode(code)) {
       return ofWkt(Utm.ofCode(code).wkt());
     }
-    return of(Registry.decode(code));
+    return written(code).map(SourceSystems::ofWkt).orElseGet(() -> of(Registry.decode(code)));
+  }
+
+  /** The text of a system that the registry cannot build. */
+  private static Optional<String> written(int code) {
+    return GeoTable.rows("systems.csv").stream()
+        .filter(row -> row[0].equals(Integer.toString(code)))
+        .map(row -> row[1])
+        .findFirst();
   }
 
   private static SourceSystem ofWkt(String wkt) {
     try {
-      return of(Wkt.parse(wkt), DatumTies::ofText);
-    } catch (ParseException | ClassCastException e) {
+      WktNode node = Wkt.horizontal(wkt);
+      Optional<GridToDegrees> own = OwnProjections.of(node);
+      return own.isPresent() ? ofOwn(node, own.get()) : of(Wkt.parse(node), DatumTies::ofText);
+    } catch (InputProblem e) {
+      throw e;
+    } catch (ParseException | RuntimeException | LinkageError e) {
       throw notUnderstood(wkt, e);
     }
+  }
+
+  private static SourceSystem ofOwn(WktNode projected, GridToDegrees projection)
+      throws ParseException {
+    double metres = projected.child("UNIT").orElseThrow().number(1);
+    SingleCRS base = (SingleCRS) Wkt.parse(projected.child("GEOGCS").orElseThrow());
+    double meridian = DatumDegrees.meridian(base);
+    return new SourceSystem(
+        projected.name(),
+        DatumDegrees.Way.back(
+            (x, y) -> {
+              double[] degrees = projection.degrees(x * metres, y * metres);
+              return new double[] {degrees[0] + meridian, degrees[1]};
+            }),
+        DatumTies.ofText(base));
   }
 
   static SourceSystem of(CoordinateReferenceSystem any) {
@@ -80,7 +110,9 @@ final class SourceSystems {
   private static SourceSystem of(
       CoordinateReferenceSystem any, Function<SingleCRS, WaysToWgs84> ties) {
     CoordinateReferenceSystem crs = CRS.getHorizontalCRS(any);
-    if (!(crs instanceof SingleCRS single) || !(single.getDatum() instanceof GeodeticDatum)) {
+    if (!(crs instanceof SingleCRS single)
+        || !(single.getDatum() instanceof GeodeticDatum)
+        || isWrongHere(single)) {
       throw notUnderstood(any.getName().getCode(), null);
     }
     try {
@@ -90,7 +122,14 @@ final class SourceSystems {
     }
   }
 
-  static InputProblem notUnderstood(String text, Exception why) {
+  /** Projections that GeoTools 33.1 places kilometres from where PROJ 9.1.1 does. */
+  private static boolean isWrongHere(SingleCRS crs) {
+    return crs instanceof ProjectedCRS projected
+        && WRONG_METHODS.contains(
+            projected.getConversionFromBase().getMethod().getName().getCode());
+  }
+
+  static InputProblem notUnderstood(String text, Throwable why) {
     String shown = text.length() > 80 ? text.substring(0, 80) + "..." : text;
     InputProblem problem =
         new InputProblem(

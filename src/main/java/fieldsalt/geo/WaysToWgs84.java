@@ -119,12 +119,13 @@ final class WaysToWgs84 {
   }
 
   /**
-   * How good the way for a place is, metres; empty if nobody states it. Regions are known as boxes
-   * only, and boxes of neighbours overlap: where another way for the place lies further off than
-   * the accuracies of both explain, one of the two is not meant for here, and that distance counts.
+   * How good the way for a place is, metres; empty if nobody states it for there. Regions are known
+   * as boxes only, and boxes of neighbours overlap: where another way for the place lies further
+   * off than the accuracies of both explain, one of the two is not meant for here, and that
+   * distance counts.
    */
   OptionalDouble accuracyM(double longitude, double latitude) {
-    List<WayToWgs84> ways = covering(longitude, latitude);
+    List<WayToWgs84> ways = within(longitude, latitude, 0);
     if (ways.isEmpty() || ways.get(0).accuracyM().isEmpty()) {
       return OptionalDouble.empty();
     }
