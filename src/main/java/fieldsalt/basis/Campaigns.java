@@ -73,6 +73,6 @@ final class Campaigns {
                 + " (from "
                 + dates.stream().min(LocalDate::compareTo).orElseThrow()
                 + ")",
-            "only the newest campaign is mapped; dates are never pooled"));
+            "only the newest campaign is mapped; to pool all of them say campaign: all in the job"));
   }
 }

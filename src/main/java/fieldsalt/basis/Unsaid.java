@@ -64,6 +64,6 @@ final class Unsaid {
             .average()
             .orElseThrow();
     return String.format(
-        Locale.ROOT, "kept, each with an error of %.0f %%", 100 * Math.sqrt(variance));
+        Locale.ROOT, "kept, each with an error of %.0f %%", 100 * Math.expm1(Math.sqrt(variance)));
   }
 }

@@ -125,6 +125,7 @@ final class StageSettings {
         (int) job.number("zones.count").orElse(4),
         job.amount("zones.min-area-ha"),
         job.amount("zones.min-width-m"),
-        followFieldMean);
+        followFieldMean,
+        other ? job.text("property.unit").orElse("") : "dS/m");
   }
 }

@@ -1,6 +1,8 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Scale;
+import fieldsalt.basis.SiteReadings.Site;
+import fieldsalt.read.Sample;
 import fieldsalt.surface.SurfaceReport;
 import fieldsalt.surface.SurfaceReport.Candidate;
 import fieldsalt.zones.Zone;
@@ -10,10 +12,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-/** The three lines that a terminal shows of a run. */
+/** What a terminal shows of a run: sites, method, and the classes of each field or crop. */
 final class SummaryLines {
   private static final double HA_PER_ACRE = 0.40468564224;
   private static final int FIELDS_SHOWN = 5;
@@ -24,19 +27,39 @@ final class SummaryLines {
     List<String> lines = new ArrayList<>();
     lines.add(sites(prepared, mapped));
     lines.add(method(prepared, mapped.surface().report()));
-    lines.add(areas(prepared, mapped));
+    lines.addAll(areas(prepared, mapped));
     return lines;
   }
 
   static String sites(Prepared prepared, Mapped mapped) {
-    long fields = mapped.zones().zones().stream().map(Zone::field).distinct().count();
+    Set<String> fields =
+        mapped.zones().zones().stream().map(Zone::field).collect(Collectors.toSet());
+    Set<Site> sites =
+        prepared.readings().rows().stream()
+            .map(row -> prepared.readings().sites().get(row.site()))
+            .filter(site -> fields.contains(site.field()))
+            .collect(Collectors.toSet());
+    long readings =
+        prepared.ranch().samples().stream()
+            .filter(s -> s.composite() ? fields.contains(s.field()) : isOf(s, sites))
+            .count();
     return String.format(
         Locale.ROOT,
-        "%d sites used (%d readings) in %d %s",
-        Mapped.sitesUsed(prepared.readings()),
-        prepared.ranch().samples().size(),
-        fields,
-        fields == 1 ? "field" : "fields");
+        "%s used (%s) in %s",
+        count(sites.size(), "site"),
+        count(readings, "reading"),
+        count(fields.size(), "field"));
+  }
+
+  private static String count(long n, String what) {
+    return n + " " + what + (n == 1 ? "" : "s");
+  }
+
+  private static boolean isOf(Sample sample, Set<Site> sites) {
+    return sample
+        .place()
+        .filter(p -> sites.contains(new Site(sample.id(), sample.field(), p, sample.date())))
+        .isPresent();
   }
 
   private static String method(Prepared prepared, SurfaceReport report) {
@@ -68,8 +91,8 @@ final class SummaryLines {
     return report.candidates().stream().filter(c -> c.method().equals(method)).findFirst();
   }
 
-  /** Hectares per class: field by field, or by crop where there are many fields. */
-  private static String areas(Prepared prepared, Mapped mapped) {
+  /** Hectares per class, a line for each field, or for each crop where there are many fields. */
+  private static List<String> areas(Prepared prepared, Mapped mapped) {
     boolean us = prepared.job().word("units").equals("us");
     boolean many = mapped.schemes().size() > FIELDS_SHOWN;
     Map<String, Map<String, Double>> byGroup = new LinkedHashMap<>();
@@ -81,7 +104,7 @@ final class SummaryLines {
     }
     return byGroup.entrySet().stream()
         .map(e -> e.getKey() + ": " + classes(e.getValue(), us ? "acres" : "ha"))
-        .collect(Collectors.joining("; "));
+        .toList();
   }
 
   /** Sorts by class, then is cut to the label. */
@@ -89,12 +112,14 @@ final class SummaryLines {
     return String.format(Locale.ROOT, "%02d", zone.klass()) + zone.label();
   }
 
+  /** Classes of salt and sodium have a comma of their own. */
   private static String classes(Map<String, Double> areas, String unit) {
+    boolean commas = areas.keySet().stream().anyMatch(k -> k.contains(","));
     return areas.entrySet().stream()
         .map(
             e ->
                 String.format(
                     Locale.ROOT, "%.1f %s %s", e.getValue(), unit, e.getKey().substring(2)))
-        .collect(Collectors.joining(", "));
+        .collect(Collectors.joining(commas ? "; " : ", "));
   }
 }

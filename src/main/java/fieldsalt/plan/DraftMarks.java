@@ -38,9 +38,16 @@ final class DraftMarks {
       reasons.add(drainage(settings));
     }
     for (Finding finding : evidence.undermining()) {
-      reasons.add(new Reason(finding.code(), finding.found(), finding.done()));
+      reasons.add(new Reason(finding.code(), finding.found(), lift(finding)));
     }
     return new Draft(reasons);
+  }
+
+  /** What a person can do about a finding; most say it themselves. */
+  private static String lift(Finding finding) {
+    return finding.code().equals("default-variogram")
+        ? "sample at least " + FieldEvidence.FEW_SITES + " places on the ranch"
+        : finding.done();
   }
 
   private static void addSoil(List<Reason> reasons, FieldGround field) {

@@ -7,7 +7,7 @@ public enum Step {
   MEASURE_SODIUM("measure sodium (SAR of the saturated paste)"),
   MEASURE_CEC("measure CEC, or at least the texture"),
   CONFIRM_OWN_GYPSUM("confirm the soil's own gypsum by a laboratory test"),
-  TEST_STRIP("try a strip beside an untreated one"),
+  TEST_STRIP("try gypsum on a strip beside an untreated one"),
   GYPSUM("spread gypsum and work it in"),
   WATER_IN("water the gypsum in and let the water drain"),
   LEACHING("leach the salt out"),

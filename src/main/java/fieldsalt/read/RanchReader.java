@@ -314,9 +314,12 @@ public final class RanchReader {
     if (placed == 0) {
       remedy = "Give lon and lat columns, or name a file of coordinates by id with sites:.";
     } else if (assignment.countInside(rows, swapped) > 0) {
-      remedy = "Latitude and longitude look swapped: name the columns right, or mend the file.";
+      remedy =
+          "Latitude and longitude look swapped, here or in the boundaries: name the columns right,"
+              + " or mend the file that is wrong.";
     } else if (assignment.countInside(rows, west) > 0) {
-      remedy = "The longitudes look as if their minus sign (west) was lost.";
+      remedy =
+          "The longitudes look as if their minus sign (west) was lost, here or in the boundaries.";
     } else {
       remedy = "Check that samples and fields are of the same ranch and their crs is right.";
     }

@@ -18,6 +18,9 @@ final class RowsToFields {
    */
   static final double REACH_M = 15;
 
+  /** Seven decimals of a degree are a centimetre: nearer than this a site stands on the line. */
+  private static final double ON_THE_LINE_M = 0.05;
+
   private final Placing placing;
   private final List<FieldBoundary> fields;
   private final FieldFinder finder;
@@ -62,7 +65,7 @@ final class RowsToFields {
           "left out; check its coordinates");
       return Optional.empty();
     }
-    if (hit.get().distanceM() > 0) {
+    if (hit.get().distanceM() > ON_THE_LINE_M) {
       notes.row(
           "near-field",
           source,
@@ -162,7 +165,8 @@ final class RowsToFields {
     samples.forEach(s -> with.add(s.field()));
     for (FieldBoundary field : fields) {
       if (!with.contains(field.name())) {
-        notes.finding("field-without-sites", field.name(), "no site in the field", "not mapped");
+        notes.finding(
+            "field-without-sites", "field " + field.name(), "no site", "not mapped; sample it");
       }
     }
   }

@@ -44,6 +44,11 @@ final class Figures {
     return twoFigures(value) + (unit.isEmpty() ? "" : GAP + unit);
   }
 
+  /** Whether a text has a value with the unit of the property in it. */
+  boolean isMeasured(String text) {
+    return !unit.isEmpty() && text.contains(" " + unit);
+  }
+
   /** {@code 4.2 (3.1 to 5.6) dS/m}. */
   String value(double low, double mid, double high) {
     return interval(low, mid, high) + (unit.isEmpty() ? "" : GAP + unit);

@@ -29,7 +29,7 @@ final class Labels {
       return;
     }
     Point middle = MaximumInscribedCircle.getCenter(coarse, 4 / frame.perM());
-    double x = frame.x(middle.getX());
+    double x = within(frame.x(middle.getX()), name);
     double y = frame.y(middle.getY());
     double room = 2 * middle.distance(coarse.getBoundary()) * frame.perM();
     if (room > LINE && take(x, y, name)) {
@@ -40,12 +40,22 @@ final class Labels {
   /** The name of a field above it. */
   void field(String name, Geometry shapeM) {
     Envelope box = shapeM.getEnvelopeInternal();
-    double x = frame.x(box.centre().x);
+    double x = within(frame.x(box.centre().x), name);
     write(name, x, frame.y(box.getMaxY()) - 8, "field-name");
   }
 
+  /** Moved so that the whole name is on the map. */
+  private double within(double x, String name) {
+    double half = half(name);
+    return Math.max(half, Math.min(frame.width() - half, x));
+  }
+
+  private static double half(String name) {
+    return shortened(name).codePointCount(0, shortened(name).length()) * LETTER / 2;
+  }
+
   private boolean take(double x, double y, String name) {
-    double half = shortened(name).length() * LETTER / 2;
+    double half = half(name);
     Envelope box = new Envelope(x - half, x + half, y - LINE / 2, y + LINE / 2);
     boolean free = taken.stream().noneMatch(box::intersects);
     if (free) {

@@ -84,7 +84,9 @@ final class MapSection implements Section {
         "span",
         () -> {
           Swatch.write(page, Colours.ofClass(k, scheme.labels().size()), "shade of");
-          page.text(scheme.labels().get(k) + ": " + limits(scheme, k));
+          String label = scheme.labels().get(k);
+          boolean byNumber = figures.isMeasured(label);
+          page.text(byNumber ? label : label + ": " + limits(scheme, k));
         });
   }
 

@@ -5,6 +5,7 @@ import fieldsalt.plan.GypsumPlan;
 import fieldsalt.plan.MoneyOutlook;
 import fieldsalt.plan.Reclamation;
 import fieldsalt.plan.Sentence;
+import fieldsalt.plan.Situation;
 import fieldsalt.plan.Step;
 import fieldsalt.plan.ZonePlan;
 import fieldsalt.quantity.Dimension;
@@ -70,7 +71,7 @@ public final class ZoneAdvices {
       case MEASURE_SODIUM -> "measure sodium";
       case MEASURE_CEC -> "measure CEC or texture";
       case CONFIRM_OWN_GYPSUM -> "have the soil's own gypsum tested";
-      case TEST_STRIP -> "try a strip";
+      case TEST_STRIP -> "try gypsum on a strip";
       case GYPSUM -> "gypsum";
       case WATER_IN -> "water it in";
       case LEACHING -> "leach";
@@ -85,8 +86,7 @@ public final class ZoneAdvices {
 
   private String why() {
     Reclamation salt = plan.reclamation();
-    String situation = upperFirst(plan.situation().label());
-    return situation
+    return situation()
         + ": ECe "
         + Figures.twoFigures(plan.ece().p50())
         + (salt.chance() >= 0.5 ? " where " : ", and up to ")
@@ -95,6 +95,13 @@ public final class ZoneAdvices {
         + "dS/m"
         + (salt.chance() >= 0.5 ? " is wanted" : " is fine")
         + sodium();
+  }
+
+  private String situation() {
+    boolean strip = plan.steps().contains(Step.TEST_STRIP);
+    return plan.situation() == Situation.FINE && strip
+        ? "Not salty, but sodium may seal the soil"
+        : upperFirst(plan.situation().label());
   }
 
   private String sodium() {

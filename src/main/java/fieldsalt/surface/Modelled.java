@@ -149,7 +149,8 @@ record Modelled(
               "range-at-bound",
               "ranch",
               "the likeliest range is longer than twice the longest field's sampled extent",
-              "held at that bound: the readings show a trend across the field; the map follows it"));
+              "held at that bound; so look readings with a trend across the field, or ones that hardly"
+                  + " differ"));
     }
     if (model.microScale() == 0 && likelihood.wantsSmallerErrors(model)) {
       findings.add(

@@ -129,27 +129,35 @@ final class OptimalGroups {
     return new ClassScheme(
         (breaks.size() + 1) + " classes of least spread",
         breaks,
-        labels(breaks),
+        labels(breaks, settings.unit()),
         given.limitDsPerM());
   }
 
-  private static List<String> labels(List<Double> breaks) {
-    List<String> labels = new ArrayList<>();
-    for (int k = 0; k <= breaks.size(); k++) {
-      if (breaks.isEmpty()) {
-        labels.add("all values");
-      } else if (k == 0) {
-        labels.add("below " + text(breaks.get(0)));
-      } else if (k == breaks.size()) {
-        labels.add(text(breaks.get(k - 1)) + " and above");
-      } else {
-        labels.add(text(breaks.get(k - 1)) + " to " + text(breaks.get(k)));
-      }
+  private static List<String> labels(List<Double> breaks, String unit) {
+    if (breaks.isEmpty()) {
+      return List.of("all values");
     }
+    String of = unit.isEmpty() ? "" : " " + unit;
+    List<String> limits = limitTexts(breaks);
+    List<String> labels = new ArrayList<>();
+    labels.add("below " + limits.get(0) + of);
+    for (int k = 1; k < limits.size(); k++) {
+      labels.add(limits.get(k - 1) + " to " + limits.get(k) + of);
+    }
+    labels.add(limits.get(limits.size() - 1) + of + " and above");
     return labels;
   }
 
-  private static String text(double limit) {
-    return String.format(Locale.ROOT, "%.1f", limit);
+  /** As few decimals as tell the limits apart, at least one. */
+  private static List<String> limitTexts(List<Double> breaks) {
+    for (int decimals = 1; decimals < 9; decimals++) {
+      String format = "%." + decimals + "f";
+      List<String> texts = breaks.stream().map(b -> String.format(Locale.ROOT, format, b)).toList();
+      boolean zero = breaks.get(0) != 0 && Double.parseDouble(texts.get(0)) == 0;
+      if (!zero && texts.stream().distinct().count() == texts.size()) {
+        return texts;
+      }
+    }
+    return breaks.stream().map(String::valueOf).toList();
   }
 }

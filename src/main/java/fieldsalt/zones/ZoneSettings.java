@@ -11,6 +11,7 @@ import java.util.List;
  * @param minAreaHa no zone is smaller, unless its field is
  * @param minWidthM no zone is narrower, unless its field is
  * @param followFieldMean one zone a field: for a map that is no better than the mean
+ * @param unit of what is divided, in the labels of classes that are cut by number; may be empty
  */
 public record ZoneSettings(
     By by,
@@ -18,7 +19,8 @@ public record ZoneSettings(
     int count,
     double minAreaHa,
     double minWidthM,
-    boolean followFieldMean) {
+    boolean followFieldMean,
+    String unit) {
 
   /** Yield steps of the field's crop, NRCS classes, own limits, or a number of classes. */
   public enum By {
@@ -45,30 +47,34 @@ public record ZoneSettings(
 
   /** Yield steps, 0.4 ha, 24 m (two swaths of 12 m). */
   public static ZoneSettings defaults() {
-    return new ZoneSettings(By.YIELD, List.of(), 0, 0.4, 24, false);
+    return new ZoneSettings(By.YIELD, List.of(), 0, 0.4, 24, false, "dS/m");
   }
 
   public ZoneSettings withBy(By other) {
-    return new ZoneSettings(other, breaks, count, minAreaHa, minWidthM, followFieldMean);
+    return new ZoneSettings(other, breaks, count, minAreaHa, minWidthM, followFieldMean, unit);
   }
 
   public ZoneSettings withBreaks(List<Double> other) {
-    return new ZoneSettings(By.BREAKS, other, count, minAreaHa, minWidthM, followFieldMean);
+    return new ZoneSettings(By.BREAKS, other, count, minAreaHa, minWidthM, followFieldMean, unit);
   }
 
   public ZoneSettings withCount(int other) {
-    return new ZoneSettings(By.COUNT, breaks, other, minAreaHa, minWidthM, followFieldMean);
+    return new ZoneSettings(By.COUNT, breaks, other, minAreaHa, minWidthM, followFieldMean, unit);
   }
 
   public ZoneSettings withMinAreaHa(double other) {
-    return new ZoneSettings(by, breaks, count, other, minWidthM, followFieldMean);
+    return new ZoneSettings(by, breaks, count, other, minWidthM, followFieldMean, unit);
   }
 
   public ZoneSettings withMinWidthM(double other) {
-    return new ZoneSettings(by, breaks, count, minAreaHa, other, followFieldMean);
+    return new ZoneSettings(by, breaks, count, minAreaHa, other, followFieldMean, unit);
   }
 
   public ZoneSettings withFollowFieldMean(boolean other) {
-    return new ZoneSettings(by, breaks, count, minAreaHa, minWidthM, other);
+    return new ZoneSettings(by, breaks, count, minAreaHa, minWidthM, other, unit);
+  }
+
+  public ZoneSettings withUnit(String other) {
+    return new ZoneSettings(by, breaks, count, minAreaHa, minWidthM, followFieldMean, other);
   }
 }

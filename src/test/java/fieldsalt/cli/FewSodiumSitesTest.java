@@ -3,9 +3,7 @@ package fieldsalt.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -20,37 +18,18 @@ class FewSodiumSitesTest {
 
   @BeforeAll
   static void mapOnce() throws IOException {
-    Files.writeString(
-        temp.resolve("fields.geojson"),
-        """
-        {"type":"Feature","properties":{"field":"delta","texture":"clay loam"},"geometry":{"type":"Polygon",
-        "coordinates":[[[-150,30],[-149.992,30],[-149.992,30.006],[-150,30.006],[-150,30]]]}}
-        """);
-    StringBuilder csv = new StringBuilder("id,lon,lat,depth,method,ec,unit,sar,sampled,field\n");
+    TestRanch ranch =
+        new TestRanch(temp, "depth,method,ec,unit,sar,sampled,field").field("delta", 0, 800, 600);
     for (int i = 0; i < 12; i++) {
-      csv.append(
-          String.format(
-              Locale.ROOT,
-              "S%02d,%.4f,%.4f,0-30 cm,paste,%.1f,dS/m,%s,core,\n",
-              i,
-              -149.999 + 0.002 * (i % 4),
-              30.001 + 0.002 * Math.floorDiv(i, 4),
-              2 + 0.5 * i,
-              i % 2 == 0 ? String.valueOf(4 + 3 * i) : ""));
+      ranch.sample(
+          100 + 200 * (i % 4),
+          100 + 200 * Math.floorDiv(i, 4),
+          "0-30 cm,paste,%.1f,dS/m,%s,core,",
+          2 + 0.5 * i,
+          i % 2 == 0 ? 4 + 3 * i : "");
     }
-    csv.append("BAG,,,0-30 cm,paste,4.6,dS/m,30,composite,delta\n");
-    Files.writeString(temp.resolve("samples.csv"), csv);
-    run =
-        Run.of(
-            "map",
-            "--fields",
-            temp.resolve("fields.geojson"),
-            "--samples",
-            temp.resolve("samples.csv"),
-            "--set",
-            "zones.sodicity=yes",
-            "-o",
-            temp.resolve("out"));
+    ranch.line("BAG,,,0-30 cm,paste,4.6,dS/m,30,composite,delta");
+    run = ranch.map("--set", "zones.sodicity=yes");
   }
 
   @Test

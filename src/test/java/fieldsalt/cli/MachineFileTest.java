@@ -5,14 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import fieldsalt.geo.Projections;
-import fieldsalt.geo.RanchProjection;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Random;
 import java.util.zip.ZipFile;
@@ -31,10 +28,6 @@ import org.xml.sax.SAXException;
  * rates that a machine of 2 to 8 t/ha in steps of 0.5 can spread.
  */
 class MachineFileTest {
-  private static final RanchProjection UTM = Projections.utmFor(-153, 30);
-  private static final double WEST = 300_000;
-  private static final double SOUTH = 3_300_000;
-
   @TempDir static Path temp;
   private static Path folder;
   private static Run run;
@@ -58,47 +51,22 @@ class MachineFileTest {
         gypsum: {purity-pct: 85, moisture-pct: 5}
         machine: {swath-m: 18, min: 2, max: 8, step: 0.5, product: "Gypsum, yard 2"}
         """);
-    Files.writeString(temp.resolve("fields.geojson"), field());
-    Files.writeString(temp.resolve("samples.csv"), samples());
+    ranch().write();
     return Run.of("map", job, "-o", out, "--quiet");
   }
 
-  private static String field() {
-    double[][] corners = {{0, 0}, {700, 0}, {700, 400}, {0, 400}, {0, 0}};
-    StringBuilder ring = new StringBuilder();
-    for (double[] c : corners) {
-      double[] p = UTM.toLonLat(WEST + c[0], SOUTH + c[1]);
-      ring.append(ring.isEmpty() ? "" : ",");
-      ring.append(String.format(Locale.ROOT, "[%.7f,%.7f]", p[0], p[1]));
-    }
-    return "{\"type\":\"Feature\",\"properties\":{\"field\":\"delta\",\"texture\":\"clay loam\"},"
-        + "\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[["
-        + ring
-        + "]]}}";
-  }
-
-  private static String samples() {
+  private static TestRanch ranch() {
     Random random = new Random(3);
-    StringBuilder csv =
-        new StringBuilder(
-            "id,lon,lat,depth_top_cm,depth_bottom_cm,method,ec,unit,sar,cec_cmol_kg\n");
+    TestRanch ranch =
+        new TestRanch(temp, "depth,method,ec,unit,sar,cec_cmol_kg").field("delta", 0, 700, 400);
     for (int i = 0; i < 35; i++) {
       double x = 50 + i % 7 * 100 + 30 * (random.nextDouble() - 0.5);
       double y = 40 + i / 7 * 80 + 30 * (random.nextDouble() - 0.5);
-      double[] p = UTM.toLonLat(WEST + x, SOUTH + y);
       double sar = (x > 350 ? 28 : 5) * Math.exp(0.07 * random.nextGaussian());
       double ec = 3 * Math.exp(0.002 * (y - 200) + 0.07 * random.nextGaussian());
-      csv.append(
-          String.format(
-              Locale.ROOT,
-              "s%02d,%.8f,%.8f,0,30,paste,%.3f,dS/m,%.2f,22\n",
-              i,
-              p[0],
-              p[1],
-              ec,
-              sar));
+      ranch.sample(x, y, "0-30 cm,paste,%.3f,dS/m,%.2f,22", ec, sar);
     }
-    return csv.toString();
+    return ranch;
   }
 
   private static Document taskData(ZipFile zip) throws IOException {
@@ -149,8 +117,10 @@ class MachineFileTest {
     double west = Double.parseDouble(grid.getAttribute("B"));
     double north = south + Double.parseDouble(grid.getAttribute("C"));
     double east = west + Double.parseDouble(grid.getAttribute("D"));
-    double wide = UTM.toMetres(west, south).distanceM(UTM.toMetres(east, south));
-    double high = UTM.toMetres(west, south).distanceM(UTM.toMetres(west, north));
+    double wide =
+        TestRanch.UTM.toMetres(west, south).distanceM(TestRanch.UTM.toMetres(east, south));
+    double high =
+        TestRanch.UTM.toMetres(west, south).distanceM(TestRanch.UTM.toMetres(west, north));
     assertThat(Math.min(wide, high)).isBetween(8.999, 9.05);
     return wide * high / 10_000;
   }

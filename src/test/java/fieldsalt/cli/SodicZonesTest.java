@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import fieldsalt.geo.PlaceM;
-import fieldsalt.geo.Projections;
-import fieldsalt.geo.RanchProjection;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,9 +30,6 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  * nothing is known of sodium in field {@code brink}.
  */
 class SodicZonesTest {
-  private static final RanchProjection UTM = Projections.utmFor(-153, 30);
-  private static final double WEST = 300_000;
-  private static final double SOUTH = 3_300_000;
   private static final double WIDE = 800;
   private static final double HIGH = 500;
   private static final GeometryFactory JTS = new GeometryFactory();
@@ -45,46 +40,20 @@ class SodicZonesTest {
 
   @BeforeAll
   static void mapOnce() throws IOException {
-    folder = temp.resolve("both");
-    run = map(temp, folder, true, "zones.sodicity=yes");
+    folder = temp.resolve("both/out");
+    run = map(temp.resolve("both"), true, "zones.sodicity=yes");
   }
 
-  private static Run map(Path at, Path out, boolean salty, String... sets) throws IOException {
-    Files.createDirectories(at);
-    Files.writeString(at.resolve("fields.geojson"), fields());
-    Files.writeString(at.resolve("samples.csv"), samples(salty));
-    return map(at, out, sets);
+  private static Run map(Path at, boolean salty, String... sets) throws IOException {
+    return map(ranch(at, salty, "sar"), sets);
   }
 
-  private static Run map(Path at, Path out, String... sets) {
-    List<Object> words = new ArrayList<>(List.of("map", "--fields", at.resolve("fields.geojson")));
-    words.addAll(List.of("--samples", at.resolve("samples.csv"), "-o", out, "--quiet"));
+  private static Run map(TestRanch ranch, String... sets) throws IOException {
+    List<Object> words = new ArrayList<>(List.of("--quiet"));
     for (String set : sets) {
       words.addAll(List.of("--set", set));
     }
-    return Run.of(words.toArray());
-  }
-
-  private static String fields() {
-    return "{\"type\":\"FeatureCollection\",\"features\":["
-        + feature("delta", 0)
-        + ","
-        + feature("brink", 1000)
-        + "]}";
-  }
-
-  private static String feature(String name, double east) {
-    double[][] corners = {{0, 0}, {WIDE, 0}, {WIDE, HIGH}, {0, HIGH}, {0, 0}};
-    List<String> ring = new ArrayList<>();
-    for (double[] c : corners) {
-      double[] p = UTM.toLonLat(WEST + east + c[0], SOUTH + c[1]);
-      ring.add(String.format(Locale.ROOT, "[%.7f,%.7f]", p[0], p[1]));
-    }
-    return "{\"type\":\"Feature\",\"properties\":{\"field\":\""
-        + name
-        + "\",\"texture\":\"clay loam\"},\"geometry\":{\"type\":\"Polygon\",\"coordinates\":[["
-        + String.join(",", ring)
-        + "]]}}";
+    return ranch.map(words.toArray());
   }
 
   private static double trueEce(double y) {
@@ -96,25 +65,27 @@ class SodicZonesTest {
   }
 
   /** 60 sites a field on a shifted lattice, readings off by about 7 %. */
-  private static String samples(boolean salty) {
+  private static TestRanch ranch(Path at, boolean salty, String sodium) {
     Random random = new Random(salty ? 7 : 12);
-    StringBuilder csv =
-        new StringBuilder("id,lon,lat,depth_top_cm,depth_bottom_cm,method,ec,unit,sar\n");
+    TestRanch ranch =
+        new TestRanch(at, "depth,method,ec,unit," + sodium)
+            .field("delta", 0, WIDE, HIGH)
+            .field("brink", 1000, WIDE, HIGH);
     for (int i = 0; i < 120; i++) {
       double x = 40 + i % 10 * 80 + 40 * (random.nextDouble() - 0.5);
       double y = 40 + i / 10 % 6 * 84 + 40 * (random.nextDouble() - 0.5);
       boolean delta = i < 60;
-      double[] p = UTM.toLonLat(WEST + (delta ? 0 : 1000) + x, SOUTH + y);
       double ece = salty ? trueEce(y) * noise(random, 0.07) : 3 * noise(random, 0.4);
-      String sar =
-          delta
-              ? String.format(Locale.ROOT, "%.2f", (isSodic(x) ? 28 : 6) * noise(random, 0.07))
-              : "";
-      csv.append(
-          String.format(
-              Locale.ROOT, "s%03d,%.8f,%.8f,0,30,paste,%.3f,dS/m,%s\n", i, p[0], p[1], ece, sar));
+      double sar = delta ? (isSodic(x) ? 28 : 6) * noise(random, 0.07) : 20;
+      boolean known = delta || (sodium.equals("esp_pct") && (i == 79 || i == 99));
+      ranch.sample(
+          (delta ? 0 : 1000) + x,
+          y,
+          "0-30 cm,paste,%.3f,dS/m,%s",
+          ece,
+          known ? String.format(Locale.ROOT, "%.2f", sar) : "");
     }
-    return csv.toString();
+    return ranch;
   }
 
   private static double noise(Random random, double sd) {
@@ -153,8 +124,8 @@ class SodicZonesTest {
     for (JsonNode ring : rings) {
       List<Coordinate> points = new ArrayList<>();
       for (JsonNode p : ring) {
-        PlaceM m = UTM.toMetres(p.get(0).asDouble(), p.get(1).asDouble());
-        points.add(new Coordinate(m.xM() - WEST, m.yM() - SOUTH));
+        PlaceM m = TestRanch.UTM.toMetres(p.get(0).asDouble(), p.get(1).asDouble());
+        points.add(new Coordinate(m.xM() - TestRanch.WEST, m.yM() - TestRanch.SOUTH));
       }
       all.add(points.toArray(Coordinate[]::new));
     }
@@ -290,7 +261,7 @@ class SodicZonesTest {
     double field =
         polygon(
                 new ObjectMapper()
-                    .readTree(feature("delta", 0))
+                    .readTree(TestRanch.feature("delta", 0, WIDE, HIGH))
                     .path("geometry")
                     .path("coordinates"))
             .getArea();
@@ -303,7 +274,7 @@ class SodicZonesTest {
   void sodiumDividesAFieldWhoseSaltSaysNothing() throws IOException {
     Path at = temp.resolve("flat");
     Path out = at.resolve("out");
-    Run flat = map(at, out, false, "zones.sodicity=yes");
+    Run flat = map(at, false, "zones.sodicity=yes");
     assertThat(flat.code()).as(flat.err()).isZero();
     assertThat(record(out).path("surface").path("method").asText()).isEqualTo("mean");
     List<JsonNode> delta = of("delta", out);
@@ -323,7 +294,7 @@ class SodicZonesTest {
   void withoutTheKeyNothingChanges() throws IOException {
     Path at = temp.resolve("plain");
     Path out = at.resolve("out");
-    assertThat(map(at, out, true).code()).isZero();
+    assertThat(map(at, true).code()).isZero();
     assertThat(of("delta", out)).hasSize(4);
     assertThat(of("delta", out).get(0).path("properties").has("sodicity")).isFalse();
     assertThat(Files.readString(out.resolve("zones.sld"))).doesNotContain("GraphicFill");
@@ -336,7 +307,7 @@ class SodicZonesTest {
   void theLimitIsTheUsers() throws IOException {
     Path at = temp.resolve("six");
     Path out = at.resolve("out");
-    Run run = map(at, out, true, "zones.sodicity=yes", "zones.sodic-esp=6");
+    Run run = map(at, true, "zones.sodicity=yes", "zones.sodic-esp=6");
     assertThat(run.code()).as(run.err()).isZero();
     double limit = record(out).path("zoning").get(0).path("sodicity").path("limit").asDouble();
     assertThat(limit).isCloseTo(5.18, within(0.005));
@@ -350,15 +321,9 @@ class SodicZonesTest {
    */
   @Test
   void espIsTakenWhereItIsWhatWasMeasured() throws IOException {
-    Path at = Files.createDirectories(temp.resolve("esp"));
-    Files.writeString(at.resolve("fields.geojson"), fields());
-    String[] lines = samples(true).replace("unit,sar", "unit,esp_pct").split("\n");
-    for (int i : new int[] {80, 100}) {
-      lines[i] += "20";
-    }
-    Files.writeString(at.resolve("samples.csv"), String.join("\n", lines) + "\n");
+    Path at = temp.resolve("esp");
     Path out = at.resolve("out");
-    Run run = map(at, out, "zones.sodicity=yes");
+    Run run = map(ranch(at, true, "esp_pct"), "zones.sodicity=yes");
     assertThat(run.code()).as(run.err()).isZero();
     JsonNode by = record(out).path("zoning").get(0).path("sodicity");
     assertThat(by.path("property").asText()).isEqualTo("ESP");
@@ -373,8 +338,8 @@ class SodicZonesTest {
 
   /** Zone of a place: its number in the list. */
   private static int zoneAt(List<JsonNode> zones, JsonNode place) {
-    PlaceM m = UTM.toMetres(place.get(0).asDouble(), place.get(1).asDouble());
-    Coordinate at = new Coordinate(m.xM() - WEST, m.yM() - SOUTH);
+    PlaceM m = TestRanch.UTM.toMetres(place.get(0).asDouble(), place.get(1).asDouble());
+    Coordinate at = new Coordinate(m.xM() - TestRanch.WEST, m.yM() - TestRanch.SOUTH);
     for (int z = 0; z < zones.size(); z++) {
       if (new IndexedPointInAreaLocator(shape(zones.get(z))).locate(at) != Location.EXTERIOR) {
         return z;
