@@ -10,6 +10,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.geotools.api.referencing.ReferenceIdentifier;
+import org.geotools.api.referencing.crs.CompoundCRS;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.geotools.api.referencing.crs.SingleCRS;
@@ -65,10 +67,21 @@ final class SourceSystems {
     if (Utm.isCode(code)) {
       return ofWkt(Utm.ofCode(code).wkt());
     }
-    return written(code).map(SourceSystems::ofWkt).orElseGet(() -> of(Registry.decode(code)));
+    return written(code).map(SourceSystems::read).orElseGet(() -> registered(code));
   }
 
-  /** The text of a system that the registry cannot build. */
+  /** The registry's; of a system with heights that of its map, decoded by itself: east first. */
+  private static SourceSystem registered(int code) {
+    CoordinateReferenceSystem crs = Registry.decode(code);
+    if (crs instanceof CompoundCRS compound) {
+      for (ReferenceIdentifier id : CRS.getHorizontalCRS(compound).getIdentifiers()) {
+        return ofCode(Integer.parseInt(id.getCode()));
+      }
+    }
+    return of(crs);
+  }
+
+  /** The text, or another code, of a system that the registry cannot build. */
   private static Optional<String> written(int code) {
     return GeoTable.rows("systems.csv").stream()
         .filter(row -> row[0].equals(Integer.toString(code)))

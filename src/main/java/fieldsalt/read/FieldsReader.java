@@ -30,7 +30,7 @@ final class FieldsReader {
   private final boolean local;
   private final Notes notes;
   private final Set<String> names = new HashSet<>();
-  private Optional<SourceSystem.Tie> worstTie = Optional.empty();
+  private Optional<TieNote> tie = Optional.empty();
 
   private FieldsReader(GeoFeature.Collection file, boolean local, Notes notes) {
     this.file = file;
@@ -48,8 +48,8 @@ final class FieldsReader {
   }
 
   private List<FieldBoundary> fields() {
-    Optional<SourceSystem> source =
-        local ? Optional.empty() : file.system().map(Projections::source);
+    Optional<SourceSystem> source = local ? Optional.empty() : file.system().map(this::source);
+    tie = source.map(s -> new TieNote(file.file(), s));
     List<FieldBoundary> fields = new ArrayList<>();
     boolean wrong = false;
     for (GeoFeature feature : file.features()) {
@@ -60,7 +60,7 @@ final class FieldsReader {
         notes.problem(e);
       }
     }
-    source.ifPresent(this::sayHowGood);
+    tie.ifPresent(t -> t.tell(notes));
     if (fields.isEmpty() && !wrong) {
       notes.problem(
           file.file(),
@@ -71,28 +71,22 @@ final class FieldsReader {
     return fields;
   }
 
-  private void sayHowGood(SourceSystem source) {
-    worstTie
-        .filter(SourceSystem.Tie::isCoarse)
-        .ifPresent(
-            tie ->
-                notes.finding(
-                    "datum-shift",
-                    file.file(),
-                    "coordinates in " + source.name(),
-                    "moved to WGS 84 ("
-                        + tie.name()
-                        + "); all boundaries may be off the ground together by "
-                        + (tie.accuracyM().isPresent()
-                            ? number(tie.accuracyM().getAsDouble()) + " m, its stated accuracy"
-                            : "metres, as nobody states its accuracy")));
+  private SourceSystem source(String text) {
+    try {
+      return Projections.source(text);
+    } catch (InputProblem e) {
+      throw within(file.file(), e);
+    }
   }
 
-  private void remember(SourceSystem.Tie tie) {
-    double accuracyM = tie.accuracyM().orElse(Double.MAX_VALUE);
-    if (worstTie.isEmpty() || accuracyM > worstTie.get().accuracyM().orElse(Double.MAX_VALUE)) {
-      worstTie = Optional.of(tie);
-    }
+  private static InputProblem within(String where, InputProblem e) {
+    return new InputProblem(
+        e.problems().stream()
+            .map(
+                p ->
+                    new InputProblem.Problem(
+                        where + ", " + p.where(), p.found(), p.expected(), p.remedy()))
+            .toList());
   }
 
   private Optional<Geometry> shape(GeoFeature feature, Optional<SourceSystem> source) {
@@ -125,17 +119,10 @@ final class FieldsReader {
   private Geometry moved(SourceSystem source, Geometry geometry, String where) {
     try {
       Geometry degrees = source.toLonLat(geometry);
-      Coordinate middle = degrees.getEnvelopeInternal().centre();
-      remember(source.tieAt(middle.x, middle.y));
+      tie.ifPresent(t -> t.at(degrees.getEnvelopeInternal()));
       return degrees;
     } catch (InputProblem e) {
-      throw new InputProblem(
-          e.problems().stream()
-              .map(
-                  p ->
-                      new InputProblem.Problem(
-                          where + ", " + p.where(), p.found(), p.expected(), p.remedy()))
-              .toList());
+      throw within(where, e);
     } catch (IllegalArgumentException | ArithmeticException e) {
       // the registry's own way to say that a place lies beyond a projection
       InputProblem problem =

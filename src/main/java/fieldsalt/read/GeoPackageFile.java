@@ -116,21 +116,28 @@ final class GeoPackageFile {
       return Optional.empty();
     }
     try (PreparedStatement query =
-        db.prepareStatement(
-            "SELECT organization, organization_coordsys_id, definition FROM gpkg_spatial_ref_sys"
-                + " WHERE srs_id = ?")) {
+        db.prepareStatement("SELECT * FROM gpkg_spatial_ref_sys WHERE srs_id = ?")) {
       query.setInt(1, layer.srs());
       try (ResultSet row = query.executeQuery()) {
-        if (!row.next()) {
-          return Optional.of("EPSG:" + layer.srs());
-        }
-        boolean epsg = "EPSG".equalsIgnoreCase(row.getString(1));
-        int code = row.getInt(2);
-        return epsg && code == 4326
-            ? Optional.empty()
-            : Optional.of(epsg ? "EPSG:" + code : row.getString(3));
+        return row.next() ? system(row) : Optional.of("EPSG:" + layer.srs());
       }
     }
+  }
+
+  /** A code of the EPSG registry; else the text, in version 2 where version 1 cannot say it. */
+  private static Optional<String> system(ResultSet row) throws SQLException {
+    int code = row.getInt("organization_coordsys_id");
+    if ("EPSG".equalsIgnoreCase(row.getString("organization"))) {
+      return code == 4326 ? Optional.empty() : Optional.of("EPSG:" + code);
+    }
+    String version1 = row.getString("definition");
+    boolean isSaid = version1 != null && version1.indexOf('[') > 0;
+    for (int i = 1; i <= row.getMetaData().getColumnCount() && !isSaid; i++) {
+      if (row.getMetaData().getColumnName(i).equalsIgnoreCase("definition_12_063")) {
+        return Optional.of(String.valueOf(row.getString(i)));
+      }
+    }
+    return Optional.of(String.valueOf(version1));
   }
 
   private List<GeoFeature> features(Connection db, Layer layer)

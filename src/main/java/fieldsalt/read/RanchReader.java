@@ -171,6 +171,7 @@ public final class RanchReader {
     }
     RanchProjection projection = projection(drawn, rows);
     Placing placing = placing(projection);
+    tellTie(drawn, rows);
     List<FieldBoundary> fields =
         hull
             ? hull(Stream.concat(rows.stream(), also.stream()).toList(), placing)
@@ -192,6 +193,26 @@ public final class RanchReader {
       notes.problem(e);
       notes.stopIfProblems();
       throw e;
+    }
+  }
+
+  /** How well x and y of tables are tied, by the fields' place, else by their own. */
+  private void tellTie(List<FieldBoundary> fields, List<SampleRow> rows) {
+    String crs = job.word("crs");
+    if (!crs.startsWith("EPSG:")) {
+      return;
+    }
+    Envelope box = fields.isEmpty() ? box(rows) : new Envelope();
+    fields.forEach(field -> box.expandToInclude(field.shapeM().getEnvelopeInternal()));
+    if (!box.isNull()) {
+      try {
+        TieNote tie = new TieNote("crs", Projections.source(crs));
+        tie.at(box);
+        tie.tell(notes);
+      } catch (InputProblem e) {
+        // no shift for there: the rows that need one are told one by one
+        return;
+      }
     }
   }
 
@@ -232,6 +253,11 @@ public final class RanchReader {
   }
 
   private RanchProjection ofRows(List<SampleRow> rows) {
+    Envelope box = box(rows);
+    return box.isNull() ? Projections.local() : Projections.utmFor(box);
+  }
+
+  private Envelope box(List<SampleRow> rows) {
     Envelope box = new Envelope();
     String crs = job.word("crs");
     for (SampleRow row : rows) {
@@ -239,7 +265,7 @@ public final class RanchReader {
         Placing.degrees(row.spot().get(), crs).ifPresent(d -> box.expandToInclude(d[0], d[1]));
       }
     }
-    return box.isNull() ? Projections.local() : Projections.utmFor(box);
+    return box;
   }
 
   private static FieldBoundary inMetres(FieldBoundary field, RanchProjection projection) {

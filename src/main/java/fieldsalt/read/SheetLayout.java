@@ -1,6 +1,7 @@
 package fieldsalt.read;
 
 import fieldsalt.finding.InputProblem;
+import fieldsalt.geo.Projections;
 import fieldsalt.read.RawTable.RawRow;
 import fieldsalt.read.Sheet.Line;
 import java.util.ArrayList;
@@ -13,6 +14,7 @@ import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Point;
 
@@ -41,7 +43,7 @@ final class SheetLayout {
   /** A file as a table: features of GeoJSON, or rows. */
   static Sheet read(InputFile file, Set<String> mapped, Notes notes) {
     return isJson(file)
-        ? ofFeatures(GeoJson.read(file))
+        ? ofFeatures(GeoJson.read(file), notes)
         : new SheetLayout(TableFile.read(file), plain(mapped), notes).sheet();
   }
 
@@ -69,7 +71,7 @@ final class SheetLayout {
     return headers.stream().map(SheetLayout::plain).collect(Collectors.toSet());
   }
 
-  private static Sheet ofFeatures(GeoFeature.Collection collection) {
+  private static Sheet ofFeatures(GeoFeature.Collection collection, Notes notes) {
     Set<String> names = new java.util.LinkedHashSet<>();
     collection.features().forEach(f -> names.addAll(f.properties().keySet()));
     String[] keys = names.toArray(String[]::new);
@@ -81,8 +83,19 @@ final class SheetLayout {
       }
       lines.add(new Line(feature.number(), cells, point(collection, feature)));
     }
+    tellTie(collection, lines, notes);
     List<HeaderText> headers = Arrays.stream(keys).map(HeaderText::of).toList();
     return new Sheet(collection.file(), "feature", headers, lines, false, List.of());
+  }
+
+  private static void tellTie(GeoFeature.Collection file, List<Line> lines, Notes notes) {
+    Envelope box = new Envelope();
+    lines.forEach(line -> line.point().ifPresent(box::expandToInclude));
+    if (file.system().isPresent() && !box.isNull()) {
+      TieNote tie = new TieNote(file.file(), Projections.source(file.system().get()));
+      tie.at(box);
+      tie.tell(notes);
+    }
   }
 
   private static Optional<Coordinate> point(GeoFeature.Collection all, GeoFeature feature) {
@@ -100,9 +113,7 @@ final class SheetLayout {
     }
     Coordinate at = first.getCoordinate();
     return Optional.of(
-        all.system()
-            .map(s -> fieldsalt.geo.Projections.toLonLat(first, s).getCoordinate())
-            .orElse(at));
+        all.system().map(s -> Projections.toLonLat(first, s).getCoordinate()).orElse(at));
   }
 
   private Sheet sheet() {

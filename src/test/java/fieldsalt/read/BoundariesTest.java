@@ -86,6 +86,60 @@ class BoundariesTest {
     }
   }
 
+  /**
+   * One square in Arizona by ogr2ogr (GDAL 3.6.2, without grids): in an old datum by the text of a
+   * Shapefile and by the code of a GeoPackage, which has to say how good its shift is; and in a
+   * system that has neither code nor a text of version 1.
+   */
+  @ParameterizedTest
+  @CsvSource({"nad27.zip, 7", "nad27.gpkg, 7", "own.gpkg, "})
+  void anOldDatumAndASystemWithoutACodeLeadToTheirPlace(String name, String goodToM) {
+    Notes notes = new Notes();
+    var box = read(resource("boundaries/" + name), notes).get(0).shapeM().getEnvelopeInternal();
+    assertThat(box.getMinX()).isCloseTo(-111.2, Assertions.offset(1e-7));
+    assertThat(box.getMaxX()).isCloseTo(-111.19, Assertions.offset(1e-7));
+    assertThat(box.getMinY()).isCloseTo(32.9, Assertions.offset(1e-7));
+    assertThat(box.getMaxY()).isCloseTo(32.905, Assertions.offset(1e-7));
+    if (goodToM == null) {
+      assertThat(notes.findings()).isEmpty();
+    } else {
+      assertThat(notes.findings())
+          .singleElement()
+          .satisfies(
+              finding -> {
+                assertThat(finding.code()).isEqualTo("datum-shift");
+                assertThat(finding.found()).contains("UTM").contains("12N");
+                assertThat(finding.done())
+                    .contains("NAD27 to WGS 84 (6)")
+                    .contains("good to " + goodToM + " m");
+              });
+    }
+  }
+
+  /** Refusals of a system name the file and a way out. */
+  @ParameterizedTest
+  @CsvSource({
+    "2343, Xian 1980, no shift to WGS 84 is published",
+    "3993, EPSG:3993, whose projection this program has",
+    "4230, ED50, a place near longitude -153"
+  })
+  void aSystemThatLeadsNowhereIsRefused(String code, String system, String why) throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("f.geojson"),
+            "{\"type\":\"FeatureCollection\",\"crs\":{\"type\":\"name\",\"properties\":"
+                + "{\"name\":\"urn:ogc:def:crs:EPSG::"
+                + code
+                + "\"}},\"features\":["
+                + feature("a", polygon(SQUARE))
+                + "]}");
+    assertThat(catchThrowableOfType(InputProblem.class, () -> read(file, new Notes())))
+        .hasMessageContaining("f.geojson")
+        .hasMessageContaining(system)
+        .hasMessageContaining(why)
+        .hasMessageContaining("EPSG:4326");
+  }
+
   @Test
   void aWrongRingOrderAThirdCoordinateAndAnOpenRingAreAccepted() throws IOException {
     List<FieldBoundary> fields =
