@@ -20,7 +20,8 @@ import org.locationtech.jts.geom.Point;
 
 /**
  * Finds the header of a table: the line among the first ones with most names that we know. What
- * stands above it is title; a line of units below it, and group names above it, are joined to it.
+ * stands above it is title; a line of units below it, and up to two lines of group names above it,
+ * are joined to it.
  */
 final class SheetLayout {
   private static final int LOOKED_AT = 60;
@@ -119,7 +120,7 @@ final class SheetLayout {
   private Sheet sheet() {
     int header = header();
     RawRow row = table.rows().get(header);
-    String[] names = joinedWithGroups(header);
+    String[] names = new GroupNames(table, header, this::isKnown).joined();
     int first = header + 1;
     if (first < table.rows().size() && isUnits(table.rows().get(first))) {
       names = joinedWithUnits(names, table.rows().get(first));
@@ -190,25 +191,6 @@ final class SheetLayout {
 
   private static String shown(String text) {
     return text.length() > 80 ? text.substring(0, 80) + "..." : text;
-  }
-
-  private String[] joinedWithGroups(int header) {
-    String[] names = table.rows().get(header).cells().clone();
-    if (header == 0) {
-      return names;
-    }
-    String group = "";
-    RawRow above = table.rows().get(header - 1);
-    if (above.cells().length < 2) {
-      return names;
-    }
-    for (int i = 0; i < names.length; i++) {
-      group = above.cell(i).isEmpty() ? group : above.cell(i);
-      String joined = (group + " " + names[i]).strip();
-      boolean better = !group.isEmpty() && !names[i].isEmpty() && !isKnown(names[i]);
-      names[i] = better && isKnown(joined) ? joined : names[i];
-    }
-    return names;
   }
 
   private static boolean isUnits(RawRow row) {
