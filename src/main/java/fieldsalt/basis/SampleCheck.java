@@ -50,7 +50,8 @@ final class SampleCheck {
             cells.check(i.sar(), "sar"),
             cells.check(i.espPct(), "esp_pct"),
             i.naExtractableCmolKg(),
-            i.atMost());
+            i.atMost(),
+            i.atLeast());
     depth(sample);
     Sample clean = cells.changed ? sample.withSoil(soil).withIons(ions) : sample;
     SpecialSoils.spAgainstTexture(clean).ifPresent(findings::add);

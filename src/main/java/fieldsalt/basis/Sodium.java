@@ -8,7 +8,6 @@ import fieldsalt.read.Ec;
 import fieldsalt.read.Ions;
 import fieldsalt.read.Sample;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -18,7 +17,7 @@ import java.util.OptionalDouble;
  * to three times, and extractable sodium of a fertility report is not in solution.
  *
  * @param sar of the saturation extract
- * @param sarAtLeast Ca or Mg was below detection, so SAR is at least this
+ * @param sarAtLeast Ca or Mg was below detection, or Na or SAR above range: SAR is at least this
  * @param espPct measured, from exchangeable sodium and CEC, or from SAR, in that order
  * @param espSource where ESP comes from
  * @param soilClass saline, sodic or both, where ECe and ESP or SAR are known
@@ -130,7 +129,7 @@ public record Sodium(
                 : "not taken as the SAR of the saturation extract: dilution lowers it up to three"
                     + " times");
       }
-      boolean atLeast = sar.isPresent() && belowDetection();
+      boolean atLeast = sar.isPresent() && isAtLeast();
       OptionalDouble esp = esp(sar, any);
       Optional<SoilClass> soilClass =
           ece.isPresent() ? classOf(ece.getAsDouble(), esp, sar) : Optional.empty();
@@ -149,15 +148,13 @@ public record Sodium(
 
     /** SAR of whatever the ions were read in; from the ions themselves where all are there. */
     private OptionalDouble ratio() {
-      boolean all = ions.na().isPresent() && ions.ca().isPresent() && ions.mg().isPresent();
-      if (!all || ions.ca().getAsDouble() + ions.mg().getAsDouble() <= 0) {
+      if (!hasIons()) {
         return ions.sar();
       }
       double sar =
           SodiumAdsorptionRatio.ofMeqL(
               ions.na().getAsDouble(), ions.ca().getAsDouble(), ions.mg().getAsDouble());
-      if (ions.sar().isPresent()
-          && Math.abs(ions.sar().getAsDouble() - sar) > Math.max(0.3, 0.1 * sar)) {
+      if (contradicts(sar)) {
         note(
             "sar-mismatch",
             "SAR "
@@ -169,29 +166,42 @@ public record Sodium(
       return OptionalDouble.of(sar);
     }
 
-    private boolean belowDetection() {
-      boolean below =
-          Arrays.stream(ions.atMost().split(","))
-              .map(String::trim)
-              .anyMatch(
-                  ion ->
-                      ion.equals("ca")
-                          || ion.equals("mg")
-                          || ion.startsWith("ca_")
-                          || ion.startsWith("mg_"));
-      if (below) {
+    /** Where a limit stands for a figure that nobody knows, the ratio is at least, or at most. */
+    private boolean isAtLeast() {
+      boolean fromIons = hasIons();
+      boolean below = fromIons && (ions.isAtMost("ca") || ions.isAtMost("mg"));
+      boolean above = ions.isAtLeast(fromIons ? "na" : "sar");
+      if (below || above) {
         note(
             "sar-at-least",
-            "Ca or Mg below detection",
+            below
+                ? "Ca or Mg below detection"
+                : (fromIons ? "Na" : "SAR") + " above what the laboratory could read",
             "the limit is used: read SAR as \"at least\"");
       }
-      return below;
+      return below || above;
+    }
+
+    private boolean hasIons() {
+      return ions.na().isPresent()
+          && ions.ca().isPresent()
+          && ions.mg().isPresent()
+          && ions.ca().getAsDouble() + ions.mg().getAsDouble() > 0;
+    }
+
+    /** Whether the sheet's own ratio differs from that of its ions by more than rounding. */
+    private boolean contradicts(double sar) {
+      double own = ions.sar().orElse(sar);
+      boolean open = own < sar ? ions.isAtLeast("sar") : ions.isAtMost("sar");
+      return !open && Math.abs(own - sar) > Math.max(0.3, 0.1 * sar);
     }
 
     /** Cation sum over EC of the same extract: 8 to 14 meq/L per dS/m. */
     private boolean cationsFit() {
       boolean all = ions.na().isPresent() && ions.ca().isPresent() && ions.mg().isPresent();
-      boolean exact = sample.ec().filter(ec -> ec.censored() == Ec.Censored.NO).isPresent();
+      boolean exact =
+          ions.atLeast().isEmpty()
+              && sample.ec().filter(ec -> ec.censored() == Ec.Censored.NO).isPresent();
       boolean same =
           sample.method().isPresent()
               && basis != IonBasis.EXTRACTABLE
@@ -224,6 +234,7 @@ public record Sodium(
     private OptionalDouble esp(OptionalDouble sar, OptionalDouble any) {
       if (ions.espPct().isPresent() && !isCalculated(sar.isPresent() ? sar : ions.sar())) {
         source = EspSource.MEASURED;
+        tellLimitOfEsp();
         return ions.espPct();
       }
       OptionalDouble exchange = fromExchange(sar);
@@ -240,6 +251,15 @@ public record Sodium(
         return OptionalDouble.of(espFromOneToFive(any.getAsDouble()));
       }
       return OptionalDouble.empty();
+    }
+
+    private void tellLimitOfEsp() {
+      if (ions.isAtLeast("esp_pct")) {
+        note(
+            "esp-at-least",
+            "ESP above what the laboratory could read",
+            "the limit is used: read ESP as \"at least\"");
+      }
     }
 
     /** An ESP within 0.3 of the Handbook 60 value of the row's SAR was not measured. */

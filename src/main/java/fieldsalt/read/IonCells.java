@@ -34,25 +34,27 @@ final class IonCells {
   /** The ions of a line; their method is empty text where neither cell nor header says. */
   Ions read(Sheet.Line line) {
     List<String> atMost = new ArrayList<>();
+    List<String> atLeast = new ArrayList<>();
     return new Ions(
         method(line),
-        soluble(line, "na", atMost),
-        soluble(line, "ca", atMost),
-        soluble(line, "mg", atMost),
-        soluble(line, "k", atMost),
-        soluble(line, "cl", atMost),
-        soluble(line, "so4", atMost),
-        soluble(line, "hco3", atMost),
+        soluble(line, "na", atMost, atLeast),
+        soluble(line, "ca", atMost, atLeast),
+        soluble(line, "mg", atMost, atLeast),
+        soluble(line, "k", atMost, atLeast),
+        soluble(line, "cl", atMost, atLeast),
+        soluble(line, "so4", atMost, atLeast),
+        soluble(line, "hco3", atMost, atLeast),
         cells.limited(line, "b_mg_l", 1),
-        cells.limited(line, "sar", 1),
-        cells.limited(line, "esp_pct", 1),
+        ratio(line, "sar", atMost, atLeast),
+        ratio(line, "esp_pct", atMost, atLeast),
         exchangeable(line),
-        String.join(",", atMost));
+        String.join(",", atMost),
+        String.join(",", atLeast));
   }
 
   /** Carbonate, which few sheets give. */
   OptionalDouble carbonate(Sheet.Line line) {
-    return soluble(line, "co3", new ArrayList<>());
+    return soluble(line, "co3", new ArrayList<>(), new ArrayList<>());
   }
 
   private String method(Sheet.Line line) {
@@ -81,7 +83,8 @@ final class IonCells {
     return columns.has(column) ? units.of(columns.get(column).orElseThrow().unit()) : "";
   }
 
-  private OptionalDouble soluble(Sheet.Line line, String ion, List<String> atMost) {
+  private OptionalDouble soluble(
+      Sheet.Line line, String ion, List<String> atMost, List<String> atLeast) {
     String column = ion + "_meq_l";
     if (!columns.has(column)) {
       return OptionalDouble.empty();
@@ -94,12 +97,24 @@ final class IonCells {
     if (unit.isEmpty()) {
       assumed(column);
     }
-    if (NumberCell.parse(columns.cell(line, column), cells.hasDecimalComma()).kind()
-        == NumberCell.Kind.BELOW) {
-      atMost.add(ion);
-    }
+    noteLimits(line, column, ion, atMost, atLeast);
     double factor = unit.equals("mg/l") ? 1 / MG_PER_MEQ.get(ion) : 1;
     return cells.limited(line, column, factor);
+  }
+
+  private OptionalDouble ratio(
+      Sheet.Line line, String column, List<String> atMost, List<String> atLeast) {
+    noteLimits(line, column, column, atMost, atLeast);
+    return cells.limited(line, column, 1);
+  }
+
+  private void noteLimits(
+      Sheet.Line line, String column, String name, List<String> atMost, List<String> atLeast) {
+    switch (NumberCell.parse(columns.cell(line, column), cells.hasDecimalComma()).kind()) {
+      case BELOW -> atMost.add(name);
+      case ABOVE -> atLeast.add(name);
+      default -> {}
+    }
   }
 
   private void assumed(String column) {

@@ -1,5 +1,6 @@
 package fieldsalt.read;
 
+import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
@@ -7,7 +8,10 @@ import java.util.OptionalDouble;
  *
  * @param method what the ions were measured in: {@code paste}, {@code 1:5}, {@code extractable} ...
  *     ; by default the row's own method
- * @param atMost names of ions whose cell was below detection ("&lt;"), comma-separated, or empty
+ * @param atMost names of ions and ratios whose cell was below detection ("&lt;"), comma-separated,
+ *     or empty
+ * @param atLeast names of those whose cell was above what the laboratory could read ("&gt;"),
+ *     likewise
  */
 public record Ions(
     String method,
@@ -22,10 +26,55 @@ public record Ions(
     OptionalDouble sar,
     OptionalDouble espPct,
     OptionalDouble naExtractableCmolKg,
-    String atMost) {
+    String atMost,
+    String atLeast) {
+  /** None of them above what the laboratory could read. */
+  public Ions(
+      String method,
+      OptionalDouble na,
+      OptionalDouble ca,
+      OptionalDouble mg,
+      OptionalDouble k,
+      OptionalDouble cl,
+      OptionalDouble so4,
+      OptionalDouble hco3,
+      OptionalDouble boronMgL,
+      OptionalDouble sar,
+      OptionalDouble espPct,
+      OptionalDouble naExtractableCmolKg,
+      String atMost) {
+    this(
+        method,
+        na,
+        ca,
+        mg,
+        k,
+        cl,
+        so4,
+        hco3,
+        boronMgL,
+        sar,
+        espPct,
+        naExtractableCmolKg,
+        atMost,
+        "");
+  }
+
   /** Nothing known. */
   public static Ions none() {
     OptionalDouble e = OptionalDouble.empty();
     return new Ions("", e, e, e, e, e, e, e, e, e, e, e, "");
+  }
+
+  public boolean isAtMost(String name) {
+    return names(atMost, name);
+  }
+
+  public boolean isAtLeast(String name) {
+    return names(atLeast, name);
+  }
+
+  private static boolean names(String list, String name) {
+    return Arrays.stream(list.split(",")).map(String::strip).anyMatch(name::equals);
   }
 }

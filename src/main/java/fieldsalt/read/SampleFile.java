@@ -235,7 +235,8 @@ final class SampleFile {
         i.sar(),
         i.espPct(),
         i.naExtractableCmolKg(),
-        i.atMost());
+        i.atMost(),
+        i.atLeast());
   }
 
   private static SampleRow sample(

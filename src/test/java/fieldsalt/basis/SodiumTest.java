@@ -236,6 +236,60 @@ class SodiumTest {
     assertThat(codes(s)).contains("sar-at-least");
   }
 
+  private static Ions atLeast(Ions i, String names) {
+    return new Ions(
+        i.method(),
+        i.na(),
+        i.ca(),
+        i.mg(),
+        i.k(),
+        i.cl(),
+        i.so4(),
+        i.hco3(),
+        i.boronMgL(),
+        i.sar(),
+        i.espPct(),
+        i.naExtractableCmolKg(),
+        i.atMost(),
+        names);
+  }
+
+  @Test
+  void whatTheLaboratoryCouldNotReadInFullIsAtLeast() {
+    Sodium sar = of(Samples.sample().paste(4).ions(atLeast(sar(25), "sar")));
+    assertThat(sar.sar()).hasValue(25);
+    assertThat(sar.sarAtLeast()).isTrue();
+    assertThat(codes(sar)).contains("sar-at-least");
+    Sodium na = of(Samples.sample().paste(9).ions(atLeast(cations("paste", 40, 8, 4, ""), "na")));
+    assertThat(na.sarAtLeast()).isTrue();
+    assertThat(codes(na)).contains("sar-at-least").doesNotContain("cation-sum");
+    Sodium esp = of(Samples.sample().paste(4).ions(atLeast(with(8, 40), "esp_pct")));
+    assertThat(codes(esp)).contains("esp-at-least").doesNotContain("sar-at-least");
+  }
+
+  @Test
+  void aRatioAboveRangeDoesNotContradictItsIons() {
+    Ions i = cations("paste", 60, 4, 2, "");
+    Ions both =
+        new Ions(
+            "paste",
+            i.na(),
+            i.ca(),
+            i.mg(),
+            NONE,
+            NONE,
+            NONE,
+            NONE,
+            NONE,
+            OptionalDouble.of(25),
+            NONE,
+            NONE,
+            "");
+    assertThat(codes(of(Samples.sample().noEc().ions(both)))).contains("sar-mismatch");
+    assertThat(codes(of(Samples.sample().noEc().ions(atLeast(both, "sar")))))
+        .doesNotContain("sar-mismatch", "sar-at-least");
+  }
+
   @Test
   void anEspThatEqualsTheRegressionWasCalculated() {
     Sodium s = of(Samples.sample().paste(4).ions(with(13, 15.2)));
