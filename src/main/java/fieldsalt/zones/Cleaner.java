@@ -181,7 +181,7 @@ final class Cleaner {
   }
 
   private int merge(int[] region, boolean[] thin, RegionGraph.Choice choice) {
-    RegionGraph graph = new RegionGraph(thin.length);
+    RegionGraph graph = new RegionGraph(thin.length, nodes.cutter());
     addGround(graph, region, thin);
     addContacts(graph, region);
     int merged = graph.merge(minNodes, choice);

@@ -9,7 +9,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.locationtech.jts.coverage.CoveragePolygonValidator;
+import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
@@ -197,23 +199,12 @@ final class FieldZoner {
                     w.cells(), cutter, w.value(), w.second(), InsideNodes.walled(w.cells(), part)));
   }
 
-  /**
-   * Parts of the field below the least area join the zone closest in value, as one multipolygon.
-   */
+  /** Parts of the field below the least area join the zone closest to them, as one multipolygon. */
   private List<Piece> withSmallParts(List<Piece> zones, List<Polygon> small) {
     List<Piece> result = new ArrayList<>(zones);
     for (Polygon part : small) {
       Optional<Nodes> nodes = nodes(part);
-      double value =
-          nodes
-              .map(n -> n.value()[n.lattice().nearest(centre(part).getX(), centre(part).getY())])
-              .orElse(0.0);
-      int best = 0;
-      for (int i = 1; i < result.size(); i++) {
-        if (Math.abs(result.get(i).value() - value) < Math.abs(result.get(best).value() - value)) {
-          best = i;
-        }
-      }
+      int best = nodes.map(n -> closest(result, n, part)).orElse(0);
       Piece to = result.get(best);
       nodes.ifPresent(
           n -> {
@@ -225,8 +216,17 @@ final class FieldZoner {
     return result;
   }
 
-  private static org.locationtech.jts.geom.Point centre(Polygon part) {
-    return part.getInteriorPoint();
+  /** The zone closest in value, of those that are alike by the second criterion if any is. */
+  private int closest(List<Piece> zones, Nodes nodes, Polygon part) {
+    Coordinate centre = part.getInteriorPoint().getCoordinate();
+    int node = nodes.lattice().nearest(centre.x, centre.y);
+    int second = cutter.second(nodes.klass()[node]);
+    boolean any = zones.stream().anyMatch(z -> cutter.second(z.klass()) == second);
+    return IntStream.range(0, zones.size())
+        .filter(i -> !any || cutter.second(zones.get(i).klass()) == second)
+        .boxed()
+        .min(Comparator.comparingDouble(i -> Math.abs(zones.get(i).value() - nodes.value()[node])))
+        .orElse(0);
   }
 
   private static Geometry multi(Geometry shape, Polygon part) {

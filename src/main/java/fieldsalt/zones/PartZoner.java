@@ -124,7 +124,7 @@ final class PartZoner {
   private List<Drawn> joined(Faces faces, int[] region, int[] suspects) {
     Regions regions = Regions.of(nodes, region);
     List<Faces.Face> list = faces.faces();
-    RegionGraph graph = new RegionGraph(list.size());
+    RegionGraph graph = new RegionGraph(list.size(), nodes.cutter());
     double[] narrowM2 = new double[list.size()];
     int[] klass = new int[list.size()];
     for (int f = 0; f < list.size(); f++) {

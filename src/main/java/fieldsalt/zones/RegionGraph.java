@@ -15,6 +15,7 @@ final class RegionGraph {
     LONGEST_CONTACT
   }
 
+  private final Cutter cutter;
   private final UnionFind sets;
   private final int[] klass;
   private final double[] area;
@@ -38,7 +39,12 @@ final class RegionGraph {
     }
   }
 
-  RegionGraph(int regions) {
+  /**
+   * @param cutter tells the class by the second criterion: by value a region joins one of its own
+   *     there where it can
+   */
+  RegionGraph(int regions, Cutter cutter) {
+    this.cutter = cutter;
     sets = new UnionFind(regions);
     klass = new int[regions];
     area = new double[regions];
@@ -123,13 +129,10 @@ final class RegionGraph {
   private boolean joinToNeighbour(int region, Choice choice) {
     int[] neighbours = neighbours(region);
     int best = -1;
-    double bestScore = Double.POSITIVE_INFINITY;
     for (int other : neighbours) {
-      double score = choice == Choice.CLOSEST_VALUE ? apart(region, other) : -contact[other];
       boolean allowed = klass[other] != klass[region];
-      if (allowed && (score < bestScore || (score == bestScore && other < best))) {
+      if (allowed && (best < 0 || isBetter(other, best, region, choice))) {
         best = other;
-        bestScore = score;
       }
     }
     if (best < 0) {
@@ -138,6 +141,18 @@ final class RegionGraph {
     }
     join(region, best, neighbours);
     return true;
+  }
+
+  private boolean isBetter(int a, int b, int region, Choice choice) {
+    if (choice == Choice.LONGEST_CONTACT) {
+      return contact[a] > contact[b];
+    }
+    boolean alike = isAlike(a, region);
+    return alike == isAlike(b, region) ? apart(a, region) < apart(b, region) : alike;
+  }
+
+  private boolean isAlike(int a, int b) {
+    return cutter.second(klass[a]) == cutter.second(klass[b]);
   }
 
   /** Distinct neighbours, sorted; the contact with each is left in {@link #contact}. */
