@@ -3,6 +3,7 @@ package fieldsalt.cli;
 import fieldsalt.finding.InputProblem;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -15,12 +16,21 @@ public final class Main {
 
   /** Runs the command line and exits with its code. */
   public static void main(String[] args) {
-    PrintStream out = utf8(FileDescriptor.out);
-    PrintStream err = utf8(FileDescriptor.err);
-    int code = run(args, new Console(out, err, isTerminal()));
-    out.flush();
+    PrintStream err = utf8(new FileOutputStream(FileDescriptor.err));
+    int code = run(args, new FileOutputStream(FileDescriptor.out), err, isTerminal());
     err.flush();
     System.exit(code);
+  }
+
+  /** Runs one command, and says so if its results could not be printed. */
+  static int run(String[] args, OutputStream output, PrintStream err, boolean terminal) {
+    ResultStream results = new ResultStream(output);
+    PrintStream out = utf8(results);
+    Console console = new Console(out, err, terminal);
+    int code = run(args, console);
+    out.flush();
+    results.trouble().ifPresent(console::problem);
+    return results.trouble().isPresent() && code != Exit.FAULT ? Exit.INPUT : code;
   }
 
   /**
@@ -35,6 +45,7 @@ public final class Main {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setAbbreviatedOptionsAllowed(false);
     line.setUsageHelpWidth(100);
+    line.setParameterExceptionHandler(new UsageErrors());
     line.setExecutionExceptionHandler((e, cmd, parsed) -> explain(e, parsed, console));
     try {
       return line.execute(args);
@@ -83,7 +94,7 @@ public final class Main {
     }
   }
 
-  private static PrintStream utf8(FileDescriptor descriptor) {
-    return new PrintStream(new FileOutputStream(descriptor), false, StandardCharsets.UTF_8);
+  private static PrintStream utf8(OutputStream stream) {
+    return new PrintStream(stream, false, StandardCharsets.UTF_8);
   }
 }

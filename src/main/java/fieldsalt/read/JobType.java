@@ -219,7 +219,11 @@ public sealed interface JobType {
       try {
         return Path.of(word);
       } catch (InvalidPathException e) {
-        throw new Refused(word);
+        boolean letters = word.chars().anyMatch(c -> c > 127);
+        throw new Refused(
+            letters
+                ? word + ", letters that this system's character set lacks (set LC_ALL=C.UTF-8)"
+                : word);
       }
     }
   }

@@ -2,7 +2,11 @@ package fieldsalt.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -196,6 +200,39 @@ class BadInputTest {
     write("samples.csv", "");
     assertThat(map().code()).isEqualTo(Exit.INPUT);
     assertThat(Files.readAllBytes(out.resolve("zones.geojson"))).isEqualTo(before);
+  }
+
+  @Test
+  void resultsThatCouldNotBePrintedAreNoSuccess() {
+    assertThat(printInto("No space left on device")).startsWith("3 ").contains("not complete");
+    assertThat(printInto("Broken pipe")).as("as in: fieldsalt job | head").isEqualTo("0 ");
+  }
+
+  private static String printInto(String failure) {
+    ByteArrayOutputStream err = new ByteArrayOutputStream();
+    OutputStream full =
+        new OutputStream() {
+          @Override
+          public void write(int b) throws IOException {
+            throw new IOException(failure);
+          }
+        };
+    int code =
+        Main.run(
+            new String[] {"job"}, full, new PrintStream(err, true, StandardCharsets.UTF_8), false);
+    return code + " " + err.toString(StandardCharsets.UTF_8);
+  }
+
+  /** What was wrong stands last but one, not above a screen of options. */
+  @Test
+  void wrongUsageIsToldInFewLines() {
+    assertThat(Run.of("map", "--qiet").err().lines().toList())
+        .hasSizeBetween(2, 4)
+        .first()
+        .asString()
+        .contains("--qiet");
+    assertThat(Run.of("map", "--qiet").err()).contains("fieldsalt map --help");
+    assertThat(Run.of("map", "a\0b.yaml").err()).contains("LC_ALL");
   }
 
   @Test
