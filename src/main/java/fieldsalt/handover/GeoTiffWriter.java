@@ -45,14 +45,6 @@ final class GeoTiffWriter implements AutoCloseable {
     writeFully(ByteBuffer.allocate(Tiff.HEADER_BYTES));
   }
 
-  /** Writes a whole raster, row by row from the north-west, NaN where there is no value. */
-  static void write(Path file, RasterBand band, float[] values, RanchProjection projection)
-      throws IOException {
-    try (GeoTiffWriter writer = new GeoTiffWriter(file, band, projection)) {
-      writer.rows(values, band.grid().rows());
-    }
-  }
-
   /**
    * Takes the next rows from the north.
    *

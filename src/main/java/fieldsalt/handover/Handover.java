@@ -103,7 +103,7 @@ public final class Handover {
 
   private void rasters() throws IOException {
     files.addAll(
-        new SurfaceRasters(input.projection(), input.labels()).write(folder, input.maps()));
+        new SurfaceRasters(input.projection(), input.labels()).write(folder, input.rasters()));
   }
 
   private void layers() throws IOException {

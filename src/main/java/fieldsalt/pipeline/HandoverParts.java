@@ -43,6 +43,7 @@ final class HandoverParts {
         features.zones(),
         features.samples(),
         mapped.maps(),
+        mapped.rasters(),
         labels(prepared, mapped),
         planned.plan().map(plan -> machine(prepared.job(), plan)));
   }

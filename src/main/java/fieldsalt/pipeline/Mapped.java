@@ -10,6 +10,7 @@ import fieldsalt.read.FieldBoundary;
 import fieldsalt.read.JobDocument;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceMap;
+import fieldsalt.surface.SurfaceStrips;
 import fieldsalt.zones.ZoneBuilder;
 import fieldsalt.zones.ZoneMap;
 import fieldsalt.zones.ZoneSettings;
@@ -23,12 +24,15 @@ import java.util.function.BiConsumer;
 /**
  * A ranch mapped: stages 3 to 5.
  *
+ * @param maps as they are held
+ * @param rasters the maps as they are written, worked out then if they are too large to be held
  * @param schemes classes by field, as the zones use them
  * @param sodicity by which the zones are divided too, if the job asks for it
  */
 record Mapped(
     Surface surface,
     List<SurfaceMap> maps,
+    List<SurfaceStrips> rasters,
     Map<String, ClassScheme> schemes,
     ZoneMap zones,
     Optional<Sodicity> sodicity,
@@ -55,7 +59,10 @@ record Mapped(
             zoneSettings(prepared.job(), surface, sodicity),
             sodicity.map(Sodicity::criteria).orElse(Map.of()));
     findings.addAll(zones.findings());
-    return new Mapped(surface, maps, usedSchemes(schemes, zones), zones, sodicity, findings);
+    List<SurfaceStrips> rasters =
+        surface.rasters(maps, limits, share -> progress.accept("writing rasters", share));
+    return new Mapped(
+        surface, maps, rasters, usedSchemes(schemes, zones), zones, sodicity, findings);
   }
 
   private static Finding ignored(Prepared prepared) {

@@ -33,4 +33,18 @@ public record Anisotropy(double azimuthDeg, double ratio) {
     double cos = Math.cos(azimuth);
     return new double[] {xM * sin + yM * cos, (xM * cos - yM * sin) * ratio};
   }
+
+  /** Many points at once: all of their first coordinates, then all of their second. */
+  double[][] stretched(double[] xM, double[] yM) {
+    if (ratio == 1) {
+      return new double[][] {xM, yM};
+    }
+    double[][] out = new double[2][xM.length];
+    for (int i = 0; i < xM.length; i++) {
+      double[] p = stretch(xM[i], yM[i]);
+      out[0][i] = p[0];
+      out[1][i] = p[1];
+    }
+    return out;
+  }
 }

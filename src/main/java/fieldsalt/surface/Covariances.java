@@ -37,15 +37,6 @@ final class Covariances {
     covariances(out, from, to);
   }
 
-  /** The same from distances in metres, {@code hM[i]} into {@code out[i]}. */
-  void ofDistances(double[] hM, int from, int to, double[] out) {
-    double perRange = 1 / correlation.rangeM();
-    for (int i = from; i < to; i++) {
-      out[i] = hM[i] * perRange;
-    }
-    covariances(out, from, to);
-  }
-
   /** Distances in ranges are replaced by covariances. */
   private void covariances(double[] out, int from, int to) {
     if (correlation instanceof Spherical) {

@@ -89,21 +89,4 @@ record FieldRows(
     }
     return errorVariance(row) < errorVariance(than);
   }
-
-  /** Distances between sites in metres, stretched by the anisotropy. */
-  double[][] distances(Anisotropy anisotropy) {
-    int n = x.length;
-    double[][] at = new double[n][];
-    for (int i = 0; i < n; i++) {
-      at[i] = anisotropy.stretch(x[i], y[i]);
-    }
-    double[][] h = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      for (int j = i + 1; j < n; j++) {
-        h[i][j] = Math.hypot(at[i][0] - at[j][0], at[i][1] - at[j][1]);
-        h[j][i] = h[i][j];
-      }
-    }
-    return h;
-  }
 }

@@ -35,10 +35,11 @@ final class FittedSurface implements Surface {
   public List<SurfaceMap> maps(Map<String, Double> limitByField, DoubleConsumer progress) {
     MapMaker maker = new MapMaker(method, scale);
     List<List<FieldBoundary>> groups = MapGrids.groups(fields, cellM());
+    double heldCellM = MapGrids.heldCellM(groups, cellM());
     List<SurfaceMap> maps = new ArrayList<>();
     for (List<FieldBoundary> group : groups) {
       int before = maps.size();
-      Grid grid = FieldCells.gridOver(group, cellM());
+      Grid grid = FieldCells.gridOver(group, heldCellM);
       maps.add(
           maker.map(
               grid,
@@ -47,6 +48,24 @@ final class FittedSurface implements Surface {
               share -> progress.accept((before + share) / groups.size())));
     }
     return maps;
+  }
+
+  @Override
+  public List<SurfaceStrips> rasters(
+      List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress) {
+    List<List<FieldBoundary>> groups = MapGrids.groups(fields, cellM());
+    if (MapGrids.heldCellM(groups, cellM()) == cellM()) {
+      return maps.stream().map(SurfaceStrips::of).toList();
+    }
+    MapMaker maker = new MapMaker(method, scale);
+    List<SurfaceStrips> rasters = new ArrayList<>();
+    for (List<FieldBoundary> group : groups) {
+      int before = rasters.size();
+      Grid grid = FieldCells.gridOver(group, cellM());
+      DoubleConsumer ofAll = share -> progress.accept((before + share) / groups.size());
+      rasters.add(new MadeStrips(maker, grid, group, limitByField, ofAll));
+    }
+    return rasters;
   }
 
   private double cellM() {

@@ -17,6 +17,11 @@ public record Grid(double westM, double northM, double cellM, int columns, int r
     return northM - (row + 0.5) * cellM;
   }
 
+  /** A strip of it. */
+  Grid rows(int from, int count) {
+    return new Grid(westM, northM - from * cellM, cellM, columns, count);
+  }
+
   public int cells() {
     return Math.multiplyExact(columns, rows);
   }

@@ -7,9 +7,18 @@ import java.util.Arrays;
 record Kriging(Solved solved) implements Predictor {
 
   @Override
+  public Predicted predict(Points points, Scratch scratch) {
+    return readings(points, new double[solved.data().offsets()], scratch);
+  }
+
+  @Override
   public Predicted readings(Points points, double[] loadings) {
-    Observations data = solved.data();
-    double[][] c = points.covariancesWith(data.parts().get(points.part()), solved.model());
+    return readings(points, loadings, new Scratch());
+  }
+
+  private Predicted readings(Points points, double[] loadings, Scratch scratch) {
+    FieldRows rows = solved.data().parts().get(points.part());
+    double[][] c = points.covariancesWith(rows, solved.model(), scratch);
     double[][] design = design(points);
     for (int k = 0; k < loadings.length; k++) {
       Arrays.fill(design[design.length - loadings.length + k], loadings[k]);

@@ -1,8 +1,6 @@
 package fieldsalt.surface;
 
 import fieldsalt.gaussian.NotPositiveDefinite;
-import java.util.ArrayList;
-import java.util.List;
 
 /**
  * Restricted likelihood of covariance models, with the known errors in it and with ½ ln|X'X| (Lark,
@@ -11,14 +9,10 @@ import java.util.List;
 final class Likelihood {
   private final Observations data;
   private final double logDesign;
-  private final List<double[][]> distances = new ArrayList<>();
 
   Likelihood(Observations data) {
     this.data = data;
     this.logDesign = data.logDesign();
-    for (FieldRows part : data.parts()) {
-      distances.add(part.distances(Anisotropy.NONE));
-    }
   }
 
   Observations data() {
@@ -35,9 +29,7 @@ final class Likelihood {
   }
 
   Solved solve(CovarianceModel model) {
-    return model.anisotropy().ratio() == 1
-        ? Solved.of(data, model, distances)
-        : Solved.of(data, model);
+    return Solved.of(data, model);
   }
 
   /**

@@ -11,8 +11,11 @@ final class MapGrids {
   /** A ranch whose box holds more cells than this gets one grid a field. */
   private static final double MOST_CELLS = 50e6;
 
-  /** All grids together: 14 bytes a cell are held. */
+  /** All grids together. */
   private static final double MOST_IN_ALL = 100e6;
+
+  /** Cells of all grids together that are held, 14 bytes each. */
+  private static final double MOST_HELD = 1 << 22;
 
   private MapGrids() {}
 
@@ -30,6 +33,12 @@ final class MapGrids {
       throw tooMany(fields, all, cellM);
     }
     return fields.stream().map(List::of).toList();
+  }
+
+  /** The cell of the maps that are held: a whole multiple of that of the rasters. */
+  static double heldCellM(List<List<FieldBoundary>> groups, double cellM) {
+    double all = groups.stream().mapToDouble(group -> cells(group, cellM)).sum();
+    return cellM * Math.max(1, Math.ceil(Math.sqrt(all / MOST_HELD)));
   }
 
   /** Of the box around some fields. */

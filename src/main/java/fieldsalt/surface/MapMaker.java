@@ -14,7 +14,7 @@ import java.util.stream.IntStream;
 /** Fills grids from a chosen method: median, error and chance of every cell. */
 final class MapMaker {
   /** Cells on a side of the squares that are predicted together. */
-  private static final int SQUARE = 16;
+  static final int SQUARE = 16;
 
   private final Tried method;
   private final Scale scale;
@@ -24,6 +24,11 @@ final class MapMaker {
     this.method = method;
     this.scale = scale;
     this.weights = method.predictors().stream().mapToDouble(p -> p.solved().weight()).toArray();
+  }
+
+  /** Whether the surface follows a survey or raster. */
+  boolean hasDrift() {
+    return !method.data().drifts().isEmpty();
   }
 
   /**
@@ -50,10 +55,11 @@ final class MapMaker {
           .parallel()
           .forEach(
               row -> {
+                Scratch scratch = new Scratch();
                 for (int column = 0; column < across; column++) {
                   int[] own = cells.ofSquare(field, column * SQUARE, row * SQUARE, SQUARE);
                   if (own.length > 0) {
-                    fill(grid, own, part, limit, out, beyond);
+                    fill(grid, own, part, limit, out, beyond, scratch);
                   }
                 }
                 told.add();
@@ -84,14 +90,21 @@ final class MapMaker {
     }
   }
 
-  private void fill(Grid grid, int[] cells, int part, double limit, float[][] out, BitSet beyond) {
+  private void fill(
+      Grid grid,
+      int[] cells,
+      int part,
+      double limit,
+      float[][] out,
+      BitSet beyond,
+      Scratch scratch) {
     List<PlaceM> places = new ArrayList<>(cells.length);
     for (int cell : cells) {
       places.add(
           new PlaceM(grid.centreX(cell % grid.columns()), grid.centreY(cell / grid.columns())));
     }
     Points points = Points.of(method.data(), part, places);
-    Mixture[] known = mixtures(points);
+    Mixture[] known = mixtures(points, scratch);
     double limitOfZ = scale == Scale.LOG ? Math.log(Math.max(limit, 0)) : limit;
     for (int i = 0; i < cells.length; i++) {
       if (points.beyond()[i]) {
@@ -108,12 +121,16 @@ final class MapMaker {
 
   /** What is known of z at each point. */
   Mixture[] mixtures(Points points) {
+    return mixtures(points, new Scratch());
+  }
+
+  private Mixture[] mixtures(Points points, Scratch scratch) {
     int count = weights.length;
     double[][] mean = new double[points.size()][count];
     double[][] sd = new double[points.size()][count];
     for (int k = 0; k < count; k++) {
       Predictor predictor = method.predictors().get(k);
-      Predictor.Predicted predicted = predictor.predict(points);
+      Predictor.Predicted predicted = predictor.predict(points, scratch);
       double[] means = predicted.mean();
       double[] variances = predicted.variance();
       for (int i = 0; i < means.length; i++) {

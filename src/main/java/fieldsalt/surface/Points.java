@@ -56,21 +56,30 @@ record Points(
 
   /** Prior covariance with each row of the field, one array a row; micro-scale is not in it. */
   double[][] covariancesWith(FieldRows rows, CovarianceModel model) {
-    double[][] at = stretched(x, y, model.anisotropy());
-    double[][] from = stretched(rows.x(), rows.y(), model.anisotropy());
-    double[][] bySite = covariances(from, at, model);
-    double[][] byRow = new double[rows.siteOf().length][];
+    return covariancesWith(rows, model, new Scratch());
+  }
+
+  /** The same in the scratch's arrays. */
+  double[][] covariancesWith(FieldRows rows, CovarianceModel model, Scratch scratch) {
+    double[][] at = model.anisotropy().stretched(x, y);
+    double[][] from = model.anisotropy().stretched(rows.x(), rows.y());
+    Covariances covariances = new Covariances(model, size());
+    double[][] byRow = scratch.rows(rows.siteOf().length, size());
     for (int r = 0; r < byRow.length; r++) {
       int s = rows.siteOf()[r];
-      byRow[r] = r > 0 && rows.siteOf()[r - 1] == s ? byRow[r - 1].clone() : bySite[s];
+      if (r > 0 && rows.siteOf()[r - 1] == s) {
+        System.arraycopy(byRow[r - 1], 0, byRow[r], 0, size());
+      } else {
+        covariances.fill(from[0][s], from[1][s], at[0], at[1], 0, size(), byRow[r]);
+      }
     }
     return byRow;
   }
 
   /** Prior covariance between these places and others of the same field, without micro-scale. */
   double[][] covariancesWith(Points other, CovarianceModel model) {
-    double[][] at = stretched(other.x, other.y, model.anisotropy());
-    double[][] from = stretched(x, y, model.anisotropy());
+    double[][] at = model.anisotropy().stretched(other.x, other.y);
+    double[][] from = model.anisotropy().stretched(x, y);
     return covariances(from, at, model);
   }
 
@@ -82,18 +91,5 @@ record Points(
       covariances.fill(from[0][i], from[1][i], at[0], at[1], 0, n, c[i]);
     }
     return c;
-  }
-
-  private static double[][] stretched(double[] x, double[] y, Anisotropy anisotropy) {
-    if (anisotropy.ratio() == 1) {
-      return new double[][] {x, y};
-    }
-    double[][] out = new double[2][x.length];
-    for (int i = 0; i < x.length; i++) {
-      double[] p = anisotropy.stretch(x[i], y[i]);
-      out[0][i] = p[0];
-      out[1][i] = p[1];
-    }
-    return out;
   }
 }

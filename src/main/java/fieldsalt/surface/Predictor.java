@@ -13,6 +13,14 @@ interface Predictor {
   }
 
   /**
+   * As {@link #predict}, where the covariances between places are not wanted; the result is good
+   * until the scratch is used again.
+   */
+  default Predicted predict(Points points, Scratch scratch) {
+    return predict(points);
+  }
+
+  /**
    * The same of z + l'v: what readings that carry these shared errors would see, their own error
    * not yet in it.
    *

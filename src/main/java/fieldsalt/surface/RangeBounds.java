@@ -15,12 +15,8 @@ record RangeBounds(double lowM, double highM, double typicalSpacingM) {
     double diagonal = longestDiagonal(data);
     java.util.List<Double> nearest = new java.util.ArrayList<>();
     for (FieldRows part : data.parts()) {
-      double[][] h = part.distances(Anisotropy.NONE);
-      for (double[] row : h) {
-        double least = Double.POSITIVE_INFINITY;
-        for (double d : row) {
-          least = d > SAME_PLACE_M ? Math.min(least, d) : least;
-        }
+      for (int site = 0; site < part.x().length; site++) {
+        double least = nearestOther(part, site);
         if (least < Double.POSITIVE_INFINITY) {
           nearest.add(least);
         }
@@ -31,6 +27,16 @@ record RangeBounds(double lowM, double highM, double typicalSpacingM) {
     }
     java.util.Collections.sort(nearest);
     return new RangeBounds(nearest.get(0) / 2, 2 * diagonal, nearest.get(nearest.size() / 2));
+  }
+
+  /** Distance to the nearest other place; infinite if there is none. */
+  private static double nearestOther(FieldRows part, int site) {
+    double least = Double.POSITIVE_INFINITY;
+    for (int other = 0; other < part.x().length; other++) {
+      double d = Math.hypot(part.x()[other] - part.x()[site], part.y()[other] - part.y()[site]);
+      least = d > SAME_PLACE_M ? Math.min(least, d) : least;
+    }
+    return least;
   }
 
   /** Of the bounding boxes of the fields' sites, metres. */

@@ -18,42 +18,33 @@ record Solved(Observations data, CovarianceModel model, MixedModel solution, dou
    * @throws fieldsalt.gaussian.NotPositiveDefinite if two rows say exactly the same without error
    */
   static Solved of(Observations data, CovarianceModel model) {
-    List<double[][]> distances = new ArrayList<>();
-    for (FieldRows part : data.parts()) {
-      distances.add(part.distances(model.anisotropy()));
-    }
-    return of(data, model, distances);
-  }
-
-  /** The same where the (stretched) distances between each part's sites are at hand. */
-  static Solved of(Observations data, CovarianceModel model, List<double[][]> distances) {
     List<MixedModel.Block> blocks = new ArrayList<>();
     for (int part = 0; part < data.parts().size(); part++) {
       FieldRows rows = data.parts().get(part);
       blocks.add(
           new MixedModel.Block(
-              covariance(rows, model, distances.get(part)),
-              data.columns(part),
-              data.design(part),
-              rows.values()));
+              covariance(rows, model), data.columns(part), data.design(part), rows.values()));
     }
     return new Solved(data, model, new MixedModel(blocks, data.fixed(), data.offsets()), 1);
   }
 
   /** D of one part: upper triangle only. */
-  private static double[][] covariance(FieldRows rows, CovarianceModel model, double[][] h) {
+  private static double[][] covariance(FieldRows rows, CovarianceModel model) {
     int[] site = rows.siteOf();
     int n = site.length;
     double[][] d = new double[n][n];
-    double[] bySite = new double[h.length];
-    Covariances covariances = new Covariances(model, h.length);
+    double[][] at = model.anisotropy().stretched(rows.x(), rows.y());
+    int sites = at[0].length;
+    double[] bySite = new double[sites];
+    Covariances covariances = new Covariances(model, sites);
     for (int i = 0; i < n; i++) {
-      if (i == 0 || site[i] != site[i - 1]) {
-        covariances.ofDistances(h[site[i]], site[i], h.length, bySite);
+      int s = site[i];
+      if (i == 0 || s != site[i - 1]) {
+        covariances.fill(at[0][s], at[1][s], at[0], at[1], s, sites, bySite);
       }
       d[i][i] = model.pointVariance() + rows.own()[i];
       for (int j = i + 1; j < n; j++) {
-        d[i][j] = site[j] == site[i] ? model.pointVariance() : bySite[site[j]];
+        d[i][j] = site[j] == s ? model.pointVariance() : bySite[site[j]];
       }
     }
     return d;

@@ -12,13 +12,27 @@ public interface Surface {
   }
 
   /**
-   * The whole ranch on one grid, or one grid a field where the ranch's box is too large.
+   * The whole ranch on one grid, or one grid a field where the ranch's box is too large. More than
+   * 4 million cells in all are not held: these maps then have cells of twice the size, or three
+   * times and so on, and {@link #rasters} has those asked for.
    *
    * @param limitByField above which the chance is wanted
    * @param progress told the share that is done, 0 to 1
    * @throws fieldsalt.finding.InputProblem if cells are so small that no computer could hold them
    */
   List<SurfaceMap> maps(Map<String, Double> limitByField, DoubleConsumer progress);
+
+  /**
+   * The maps with the cells that were asked for, to be written.
+   *
+   * @param maps as {@link #maps} gave them; one that has these cells already is given out as it is
+   * @param limitByField as for the maps
+   * @param progress told the share that is done while those that are not held are given out
+   */
+  default List<SurfaceStrips> rasters(
+      List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress) {
+    return maps.stream().map(SurfaceStrips::of).toList();
+  }
 
   /**
    * Mean and covariance of z (ln ECe, or the value itself) at points, micro-scale on the diagonal.

@@ -96,7 +96,7 @@ class GeoTiffWriterTest {
       int row = i / 700;
       values[i] = i % 2 == 0 ? row : Float.NaN;
     }
-    GeoTiffWriter.write(
+    TestRasters.write(
         dir.resolve("big.tif"),
         new RasterBand(grid, "rows", ""),
         values,
@@ -119,7 +119,7 @@ class GeoTiffWriterTest {
       values[i] = i % 7 == 0 ? Float.NaN : (float) Math.sin(i / 1000.0);
     }
     RasterBand band = new RasterBand(grid, "waves", "");
-    GeoTiffWriter.write(dir.resolve("whole.tif"), band, values, Projections.local());
+    TestRasters.write(dir.resolve("whole.tif"), band, values, Projections.local());
     try (GeoTiffWriter writer =
         new GeoTiffWriter(dir.resolve("rows.tif"), band, Projections.local())) {
       int row = 0;

@@ -38,7 +38,7 @@ class RasterFileTest {
       double y = grid.centreY(i / grid.columns());
       values[i] = x > X + 900 ? Float.NaN : (float) plane(x, y);
     }
-    GeoTiffWriter.write(
+    TestRasters.write(
         dir.resolve("plane.tif"), new RasterBand(grid, "plane", "m"), values, SmallRanch.UTM);
   }
 

@@ -21,6 +21,14 @@ public final class TestRasters {
               value.applyAsDouble(
                   grid.centreX(i % grid.columns()), grid.centreY(i / grid.columns()));
     }
-    GeoTiffWriter.write(file, new RasterBand(grid, "drift", ""), values, projection);
+    write(file, new RasterBand(grid, "drift", ""), values, projection);
+  }
+
+  /** A whole raster, row by row from the north-west, NaN where there is no value. */
+  static void write(Path file, RasterBand band, float[] values, RanchProjection projection)
+      throws IOException {
+    try (GeoTiffWriter writer = new GeoTiffWriter(file, band, projection)) {
+      writer.rows(values, band.grid().rows());
+    }
   }
 }

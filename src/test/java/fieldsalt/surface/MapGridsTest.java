@@ -35,6 +35,21 @@ class MapGridsTest {
     assertThat(MapGrids.groups(FAR_APART, 0.1)).hasSize(2);
   }
 
+  /** 4,194,304 cells are held; of more every second one, or third, and so on, in each direction. */
+  @Test
+  void aMapThatIsHeldHasNoMoreThanFourMillionCells() {
+    assertThat(held(2048, 1)).isEqualTo(1);
+    assertThat(held(2049, 1)).isEqualTo(2);
+    assertThat(held(2049, 0.5)).isEqualTo(1.5);
+    assertThat(MapGrids.heldCellM(MapGrids.groups(FAR_APART, 0.5), 0.5)).isEqualTo(0.5);
+    assertThat(MapGrids.heldCellM(MapGrids.groups(FAR_APART, 0.25), 0.25)).isEqualTo(0.5);
+  }
+
+  private static double held(double sideM, double cellM) {
+    List<FieldBoundary> field = List.of(SurfaceCases.rectangle("a", 0, 0, sideM, sideM));
+    return MapGrids.heldCellM(MapGrids.groups(field, cellM), cellM);
+  }
+
   @Test
   void progressRisesToTheEnd() {
     RanchCase ranch =
