@@ -50,16 +50,21 @@ final class CsvText {
     return ',';
   }
 
+  /** A bar may stand in a text among commas; a bar that divides is not rarer than they are. */
   private static boolean holds(String line, char candidate) {
+    int count = count(line, candidate);
+    return count > 0 && (candidate != '|' || count >= count(line, ','));
+  }
+
+  private static int count(String line, char candidate) {
     boolean quoted = false;
+    int count = 0;
     for (int i = 0; i < line.length(); i++) {
       char c = line.charAt(i);
       quoted = (c == '"') != quoted;
-      if (c == candidate && !quoted) {
-        return true;
-      }
+      count += c == candidate && !quoted ? 1 : 0;
     }
-    return false;
+    return count;
   }
 
   private List<RawRow> rows() {

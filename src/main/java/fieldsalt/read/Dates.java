@@ -8,6 +8,7 @@ import java.util.Optional;
 final class Dates {
   private final Optional<Boolean> dayFirst;
   private final Notes notes;
+  private Optional<DateText> example = Optional.empty();
 
   private Dates(Optional<Boolean> dayFirst, Notes notes) {
     this.dayFirst = dayFirst;
@@ -33,10 +34,12 @@ final class Dates {
     DateText text = line.date().get();
     Optional<LocalDate> date = known(text);
     if (date.isEmpty()) {
+      DateText shown = example.orElse(text);
+      example = Optional.of(shown);
       notes.row(
           "date-open",
           line.source(),
-          "a date such as " + text.first() + "/" + text.second() + "/" + text.year(),
+          "a date such as " + shown.first() + "/" + shown.second() + "/" + shown.year(),
           "the row is kept without a date; say date-order: dmy or mdy in the job");
     }
     return date;

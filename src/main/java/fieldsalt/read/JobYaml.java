@@ -13,10 +13,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /** Reads YAML as text with line numbers: what a word means is decided by the key, not by YAML. */
 final class JobYaml {
   private static final int MAX_DEPTH = 20;
+
+  private static final Pattern TAB = Pattern.compile(" *\\t");
 
   private final String file;
   private final boolean numbered;
@@ -51,7 +56,7 @@ final class JobYaml {
       }
       return node;
     } catch (JacksonException e) {
-      throw broken(file, e);
+      throw tabs(file, text).orElseGet(() -> broken(file, e));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (RuntimeException e) {
@@ -65,6 +70,21 @@ final class JobYaml {
         "text that is not YAML",
         "lines of key: value",
         "Start from what the command job prints.");
+  }
+
+  /** YAML points at the line before a tab. */
+  private static Optional<InputProblem> tabs(String file, String text) {
+    List<String> lines = text.lines().toList();
+    return IntStream.range(0, lines.size())
+        .filter(i -> TAB.matcher(lines.get(i)).lookingAt())
+        .mapToObj(
+            i ->
+                new InputProblem(
+                    file + " line " + (i + 1),
+                    "a tab before the text",
+                    "lines indented with blanks",
+                    "Put blanks in its place."))
+        .findFirst();
   }
 
   private static InputProblem broken(String file, JacksonException e) {

@@ -334,6 +334,7 @@ public final class RanchReader {
 
   private void nobodyInside(List<SampleRow> rows, RowsToFields assignment) {
     UnaryOperator<Spot> swapped = s -> Spot.lonLat(s.b(), s.a());
+    UnaryOperator<Spot> south = s -> Spot.lonLat(s.a(), -s.b());
     UnaryOperator<Spot> west = s -> Spot.lonLat(-s.a(), s.b());
     long placed = rows.stream().filter(r -> r.spot().isPresent()).count();
     String remedy;
@@ -346,6 +347,9 @@ public final class RanchReader {
     } else if (assignment.countInside(rows, west) > 0) {
       remedy =
           "The longitudes look as if their minus sign (west) was lost, here or in the boundaries.";
+    } else if (assignment.countInside(rows, south) > 0) {
+      remedy =
+          "The latitudes look as if their minus sign (south) was lost, here or in the boundaries.";
     } else {
       remedy = "Check that samples and fields are of the same ranch and their crs is right.";
     }

@@ -21,6 +21,8 @@ final class SampleLines {
   private static final Pattern SIGN =
       Pattern.compile("(?i)\\++|-+|yes|no|none|low|medium|high|trace|slight|strong|moderate|[lmh]");
 
+  private static final int FEWEST_CLAYS = 3;
+
   private final Sheet sheet;
   private final Columns columns;
   private final SampleRules rules;
@@ -36,6 +38,7 @@ final class SampleLines {
   private final Set<String> schemes = new TreeSet<>();
   private final String fileLaboratory;
   private final int property;
+  private final boolean clayInFractions;
 
   SampleLines(Sheet sheet, Columns columns, SampleRules rules, Notes notes) {
     this.sheet = sheet;
@@ -48,6 +51,28 @@ final class SampleLines {
     this.readings = new ReadingCells(sheet, columns, rules, cells, notes);
     this.fileLaboratory = rules.laboratoryOf(sheet.file());
     this.property = propertyIndex();
+    this.clayInFractions = clayInFractions();
+  }
+
+  /** A soil of at most 1 % clay at every site is rarer than a column of fractions. */
+  private boolean clayInFractions() {
+    List<NumberCell> given =
+        sheet.lines().stream()
+            .map(line -> columns.cell(line, "clay_pct"))
+            .filter(text -> !text.isEmpty())
+            .map(text -> NumberCell.parse(text, cells.hasDecimalComma()))
+            .filter(NumberCell::isPresent)
+            .toList();
+    boolean small = given.stream().allMatch(c -> c.value() <= 1 && c.unit().isEmpty());
+    if (given.size() < FEWEST_CLAYS || !small) {
+      return false;
+    }
+    notes.finding(
+        "clay-fraction",
+        sheet.file(),
+        "no clay above 1 %: these look like fractions of 1",
+        "clay is left out; write percent, 25 in place of 0.25");
+    return true;
   }
 
   List<SampleLine> read() {
@@ -193,7 +218,7 @@ final class SampleLines {
     double density = headerUnit("bulk_density").equals("kg/m3") ? 1e-3 : 1;
     return new Soil(
         texture(columns.cell(line, "texture"), source),
-        cells.limited(line, "clay_pct", 1),
+        clayInFractions ? OptionalDouble.empty() : cells.limited(line, "clay_pct", 1),
         cells.limited(line, "sp_pct", 1),
         cells.limited(line, "gypsum_pct", 1),
         lime(line),

@@ -1,5 +1,6 @@
 package fieldsalt.read;
 
+import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** All samples files of a job to rows; identical rows once; places from the file of sites. */
 final class SamplesReader {
@@ -62,7 +64,31 @@ final class SamplesReader {
         file.name(),
         sheet.lines().isEmpty() ? "a header and no row below it" : "no usable reading" + why,
         "at least one row with a reading",
-        "Mend the rows named (a unit wrong in all rows: in the file), or name the columns in the job (columns:).");
+        remedy(sheet, file));
+  }
+
+  /** The shortest way out of what made all rows useless. */
+  private String remedy(Sheet sheet, InputFile file) {
+    Set<String> codes =
+        notes.findings().stream()
+            .filter(f -> f.where().startsWith(file.name()))
+            .map(Finding::code)
+            .collect(Collectors.toSet());
+    if (sheet.lines().isEmpty()) {
+      return "Export the table again with its rows.";
+    }
+    if (codes.contains("unit-slip") || codes.contains("unit-missing")) {
+      return "Say the unit once for all rows: defaults: {unit: ...} in the job, e.g. uS/cm; it also"
+          + " confirms suspected ones.";
+    }
+    if (codes.contains("unit-unknown")) {
+      return "Write a unit of that list into the unit column of the file, for all rows at once.";
+    }
+    if (codes.contains("method-refused")) {
+      return "Give readings of a saturated paste or of 1:1, 1:2, 1:2.5 or 1:5 by mass, or mend the"
+          + " methods in the file.";
+    }
+    return "Mend the rows named, or name the columns in the job (columns:).";
   }
 
   private List<SampleRow> withoutTwins(List<SampleRow> rows) {

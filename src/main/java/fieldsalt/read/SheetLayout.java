@@ -25,6 +25,11 @@ import org.locationtech.jts.geom.Point;
  */
 final class SheetLayout {
   private static final int LOOKED_AT = 60;
+  private static final int MOST_SHEETS = 30;
+
+  /** Names that we know in a line that is a header without doubt. */
+  private static final int HEADER = 3;
+
   private static final Pattern TOTALS =
       Pattern.compile(
           "(?i)(grand"
@@ -45,7 +50,35 @@ final class SheetLayout {
   static Sheet read(InputFile file, Set<String> mapped, Notes notes) {
     return isJson(file)
         ? ofFeatures(GeoJson.read(file), notes)
-        : new SheetLayout(TableFile.read(file), plain(mapped), notes).sheet();
+        : ofTable(file, plain(mapped), notes);
+  }
+
+  /** The first sheet of a workbook, or the first one with a header if that has none. */
+  private static Sheet ofTable(InputFile file, Set<String> mapped, Notes notes) {
+    SheetLayout first = new SheetLayout(TableFile.read(file, 0).orElseThrow(), mapped, notes);
+    if (first.mostKnown() >= HEADER) {
+      return first.sheet();
+    }
+    for (int i = 1; i < MOST_SHEETS; i++) {
+      Optional<RawTable> table = TableFile.read(file, i);
+      if (table.isEmpty()) {
+        break;
+      }
+      SheetLayout other = new SheetLayout(table.get(), mapped, notes);
+      if (other.mostKnown() >= HEADER) {
+        notes.finding(
+            "other-sheet",
+            file.name(),
+            "no header of samples on the first sheet",
+            "sheet " + (i + 1) + " is used, the first that has one");
+        return other.sheet();
+      }
+    }
+    return first.sheet();
+  }
+
+  private int mostKnown() {
+    return table.rows().stream().limit(LOOKED_AT).mapToInt(this::known).max().orElse(0);
   }
 
   /** Whether a file is GeoJSON by its name or its first letter. */

@@ -1,12 +1,19 @@
 package fieldsalt.read;
 
 import fieldsalt.finding.InputProblem;
+import java.util.Optional;
 
-/** A table in whatever file it came: CSV and its kin, or the first sheet of a workbook. */
+/** A table in whatever file it came: CSV and its kin, or a sheet of a workbook. */
 final class TableFile {
   private TableFile() {}
 
-  static RawTable read(InputFile file) {
+  /**
+   * The rows of a file.
+   *
+   * @param sheet which one of a workbook, from 0
+   * @return empty if there is no such sheet
+   */
+  static Optional<RawTable> read(InputFile file, int sheet) {
     if (file.startsWith(0xD0, 0xCF, 0x11, 0xE0)) {
       throw unusable(file, "an old .xls workbook (or one with a password)");
     }
@@ -14,12 +21,14 @@ final class TableFile {
       if (file.extension().equals("ods")) {
         throw unusable(file, "an .ods workbook");
       }
-      return XlsxTable.read(file);
+      return XlsxTable.read(file, sheet);
     }
     if (file.startsWith('%', 'P', 'D', 'F')) {
       throw unusable(file, "a PDF");
     }
-    return CsvText.read(file.name(), TextDecoding.decode(file).text());
+    return sheet == 0
+        ? Optional.of(CsvText.read(file.name(), TextDecoding.decode(file).text()))
+        : Optional.empty();
   }
 
   private static InputProblem unusable(InputFile file, String what) {

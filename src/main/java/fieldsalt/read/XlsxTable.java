@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
@@ -16,16 +17,44 @@ import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 
-/** The first sheet of an .xlsx workbook as text cells; dates become ISO, formulas their result. */
+/**
+ * A sheet of an .xlsx workbook as text cells; dates become ISO, percents their number, formulas
+ * their result.
+ */
 final class XlsxTable {
   private XlsxTable() {}
 
-  static RawTable read(InputFile file) {
+  /**
+   * The rows of a sheet.
+   *
+   * @param number of the sheet, from 0
+   * @return empty if the workbook has fewer sheets
+   */
+  static Optional<RawTable> read(InputFile file, int number) {
     ReadingOptions options = new ReadingOptions(true, false);
     try (ReadableWorkbook book =
-            new ReadableWorkbook(new ByteArrayInputStream(file.bytes()), options);
-        Stream<Row> rows = book.getFirstSheet().openStream()) {
-      LocalDate start = book.isDate1904() ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
+        new ReadableWorkbook(new ByteArrayInputStream(file.bytes()), options)) {
+      Optional<org.dhatim.fastexcel.reader.Sheet> sheet = book.getSheet(number);
+      return sheet.isPresent()
+          ? Optional.of(table(file, sheet.get(), book.isDate1904()))
+          : Optional.empty();
+    } catch (IOException | RuntimeException e) {
+      InputProblem problem =
+          new InputProblem(
+              file.name(),
+              "a workbook that cannot be opened",
+              "an .xlsx workbook without a password",
+              "Open it in a spreadsheet program and save it again as .xlsx or CSV.");
+      problem.initCause(e);
+      throw problem;
+    }
+  }
+
+  private static RawTable table(
+      InputFile file, org.dhatim.fastexcel.reader.Sheet sheet, boolean from1904)
+      throws IOException {
+    try (Stream<Row> rows = sheet.openStream()) {
+      LocalDate start = from1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
       List<RawRow> all = new ArrayList<>();
       rows.forEach(
           row -> {
@@ -35,15 +64,6 @@ final class XlsxTable {
             }
           });
       return new RawTable(file.name(), all, false);
-    } catch (IOException | RuntimeException e) {
-      InputProblem problem =
-          new InputProblem(
-              file.name(),
-              "a workbook that cannot be opened",
-              "an .xlsx workbook without a password, the table on its first sheet",
-              "Open it in a spreadsheet program and save it again as .xlsx or CSV.");
-      problem.initCause(e);
-      throw problem;
     }
   }
 
@@ -76,20 +96,31 @@ final class XlsxTable {
     if (isDate(cell) && value.signum() > 0) {
       return start.plusDays(value.longValue()).toString();
     }
+    value = isPercent(cell) ? value.movePointRight(2) : value;
     // binary noise of spreadsheets: 0.1 + 0.2 shows 15 digits there too
     return value.round(new java.math.MathContext(15)).stripTrailingZeros().toPlainString();
   }
 
+  /** A cell that shows 31 % holds 0.31. */
+  private static boolean isPercent(Cell cell) {
+    Integer id = cell.getDataFormatId();
+    return (id != null && (id == 9 || id == 10)) || plainFormat(cell).contains("%");
+  }
+
+  /** The format without colours, quoted and escaped text. */
+  private static String plainFormat(Cell cell) {
+    String format = cell.getDataFormatString();
+    return format == null
+        ? ""
+        : format.toLowerCase(Locale.ROOT).replaceAll("\\[[^]]*]|\"[^\"]*\"|\\\\.", "");
+  }
+
   private static boolean isDate(Cell cell) {
     Integer id = cell.getDataFormatId();
-    String format = cell.getDataFormatString();
     if (id != null && ((id >= 14 && id <= 17) || id == 22)) {
       return true;
     }
-    String plain =
-        format == null
-            ? ""
-            : format.toLowerCase(Locale.ROOT).replaceAll("\\[[^]]*]|\"[^\"]*\"|\\\\.", "");
+    String plain = plainFormat(cell);
     return (plain.contains("d") && plain.contains("m")) || plain.contains("yy");
   }
 }

@@ -149,8 +149,8 @@ record Modelled(
               "range-at-bound",
               "ranch",
               "the likeliest range is longer than twice the longest field's sampled extent",
-              "held at that bound; so look readings with a trend across the field, or ones that hardly"
-                  + " differ"));
+              "held at that bound: readings with a trend across the field look like this, and so do"
+                  + " readings that hardly differ"));
     }
     if (model.microScale() == 0 && likelihood.wantsSmallerErrors(model)) {
       findings.add(

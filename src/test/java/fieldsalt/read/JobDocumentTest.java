@@ -243,4 +243,11 @@ class JobDocumentTest {
     assertThat(schema.validate(yaml.readTree("sampels: s"))).isNotEmpty();
     assertThat(schema.validate(yaml.readTree("zones: {min-area-ha: -1}"))).isNotEmpty();
   }
+
+  @Test
+  void aTabIsToldWhereItStands() throws IOException {
+    Path job =
+        Files.writeString(folder.resolve("tab.yaml"), "fields: f\ndefaults:\n\tmethod: paste\n");
+    assertThatThrownBy(() -> JobDocument.read(job)).hasMessageContaining("tab.yaml line 3");
+  }
 }
