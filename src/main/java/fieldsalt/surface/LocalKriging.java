@@ -23,6 +23,7 @@ final class LocalKriging implements Predictor {
   private final Solved solved;
   private final List<KernelData> data = new ArrayList<>();
   private final List<PredictionKernel> kernels = new ArrayList<>();
+  private Near latest;
 
   /**
    * @param solved from fewer sites
@@ -101,9 +102,9 @@ final class LocalKriging implements Predictor {
       if (points.part() != that.points.part()) {
         return offsetsOnly(that);
       }
-      Kriging near = near(points);
-      Predicted here = near.predict(alone(points));
-      return here.covariance(that == this ? here : near.predict(alone(that.points)));
+      Near near = near(this);
+      Predicted here = near.seen();
+      return here.covariance(that == this ? here : near.kriging().predict(alone(that.points)));
     }
 
     private double[][] offsetsOnly(Local that) {
@@ -123,8 +124,19 @@ final class LocalKriging implements Predictor {
     return new Points(0, p.x(), p.y(), p.drift(), p.unknown(), p.beyond());
   }
 
-  /** Kriging from the sites nearest to some points, solved whole. */
-  private Kriging near(Points points) {
+  /** Some points as seen from the sites nearest to them, solved whole. */
+  private record Near(Local of, Kriging kriging, Predicted seen) {}
+
+  /** The last one is kept: an area is set against all areas before it. */
+  private synchronized Near near(Local of) {
+    if (latest == null || latest.of() != of) {
+      Kriging kriging = kriging(of.points);
+      latest = new Near(of, kriging, kriging.predict(alone(of.points)));
+    }
+    return latest;
+  }
+
+  private Kriging kriging(Points points) {
     KernelData own = data.get(points.part());
     double x = Arrays.stream(points.x()).average().orElseThrow();
     double y = Arrays.stream(points.y()).average().orElseThrow();
