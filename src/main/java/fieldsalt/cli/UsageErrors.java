@@ -2,6 +2,7 @@ package fieldsalt.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -19,11 +20,22 @@ final class UsageErrors implements CommandLine.IParameterExceptionHandler {
   }
 
   private static String message(ParameterException e) {
-    return e.getCause() instanceof InvalidPathException path
+    String value = e.getValue();
+    return value != null && isForeign(value)
         ? "The name '"
-            + path.getInput()
+            + value
             + "' holds letters that this terminal's character set does not: set LC_ALL=C.UTF-8 and"
             + " run again."
         : e.getMessage();
+  }
+
+  /** Whether a word cannot be a file's name on this system. */
+  private static boolean isForeign(String word) {
+    try {
+      Path unused = Path.of(word);
+      return false;
+    } catch (InvalidPathException e) {
+      return true;
+    }
   }
 }
