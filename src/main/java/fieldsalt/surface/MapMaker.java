@@ -133,9 +133,10 @@ final class MapMaker {
       Predictor.Predicted predicted = predictor.predict(points, scratch);
       double[] means = predicted.mean();
       double[] variances = predicted.variance();
+      double[] drifts = predictor.solved().driftVariances();
       for (int i = 0; i < means.length; i++) {
         mean[i][k] = means[i];
-        sd[i][k] = Math.sqrt(variances[i] + points.unknownVariance(i, predictor.solved()));
+        sd[i][k] = Math.sqrt(variances[i] + points.unknownVariance(drifts, i));
       }
     }
     Mixture[] known = new Mixture[points.size()];

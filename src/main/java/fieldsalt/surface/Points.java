@@ -45,11 +45,18 @@ record Points(
    * Variance that a place has besides, where a drift has no value there: a drift is taken to vary
    * as it does over the sites, by 1.
    */
-  double unknownVariance(int place, Solved solved) {
+  double unknownVariance(double[] driftVariances, int place) {
+    return unknownCovariance(driftVariances, place, this, place);
+  }
+
+  /**
+   * Covariance that two places of one field have besides, where a drift has no value in either: one
+   * value is taken to stand in both, which is rather too wide for their mean.
+   */
+  double unknownCovariance(double[] driftVariances, int place, Points other, int otherPlace) {
     double sum = 0;
-    for (int d = 0; d < unknown.length; d++) {
-      double effect = solved.solution().effects()[solved.data().parts().size() + d];
-      sum += unknown[d][place] ? effect * effect : 0;
+    for (int d = 0; d < driftVariances.length; d++) {
+      sum += unknown[d][place] && other.unknown[d][otherPlace] ? driftVariances[d] : 0;
     }
     return sum;
   }

@@ -50,6 +50,17 @@ record Solved(Observations data, CovarianceModel model, MixedModel solution, dou
     return d;
   }
 
+  /** What each drift, standardised, adds to the variance over the sites. */
+  double[] driftVariances() {
+    double[] effects = solution.effects();
+    double[] variances = new double[data.drifts().size()];
+    for (int d = 0; d < variances.length; d++) {
+      double effect = effects[data.parts().size() + d];
+      variances[d] = effect * effect;
+    }
+    return variances;
+  }
+
   Solved withWeight(double other) {
     return new Solved(data, model, solution, other);
   }

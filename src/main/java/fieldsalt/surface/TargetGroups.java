@@ -30,11 +30,18 @@ record TargetGroups(List<Points> points, List<int[]> positions, int size) {
 
   /** All targets predicted by one predictor. */
   Joined predict(Predictor predictor) {
-    return new Joined(this, points.stream().map(predictor::predict).toList());
+    return new Joined(
+        this,
+        points.stream().map(predictor::predict).toList(),
+        predictor.solved().driftVariances());
   }
 
-  /** Predictions of all groups, asked for together. */
-  record Joined(TargetGroups groups, List<Predictor.Predicted> parts) {
+  /**
+   * Predictions of all groups, asked for together.
+   *
+   * @param driftVariances of drifts that have no value at a target
+   */
+  record Joined(TargetGroups groups, List<Predictor.Predicted> parts, double[] driftVariances) {
     double[] mean() {
       double[] mean = new double[groups.size];
       for (int g = 0; g < parts.size(); g++) {
@@ -46,7 +53,10 @@ record TargetGroups(List<Points> points, List<int[]> positions, int size) {
       return mean;
     }
 
-    /** Covariance with other targets by the same predictor; micro-scale is not in it. */
+    /**
+     * Covariance with other targets by the same predictor, that of drifts without a value in it;
+     * micro-scale is not.
+     */
     double[][] covariance(Joined other) {
       double[][] covariance = new double[groups.size][other.groups.size];
       for (int g = 0; g < parts.size(); g++) {
@@ -54,12 +64,19 @@ record TargetGroups(List<Points> points, List<int[]> positions, int size) {
           double[][] own = parts.get(g).covariance(other.parts.get(h));
           for (int i = 0; i < own.length; i++) {
             for (int j = 0; j < own[i].length; j++) {
-              covariance[groups.positions.get(g)[i]][other.groups.positions.get(h)[j]] = own[i][j];
+              covariance[groups.positions.get(g)[i]][other.groups.positions.get(h)[j]] =
+                  own[i][j] + unknown(g, i, other, h, j);
             }
           }
         }
       }
       return covariance;
+    }
+
+    private double unknown(int group, int i, Joined other, int otherGroup, int j) {
+      Points here = groups.points.get(group);
+      Points there = other.groups.points.get(otherGroup);
+      return here.part() == there.part() ? here.unknownCovariance(driftVariances, i, there, j) : 0;
     }
   }
 }
