@@ -10,6 +10,7 @@ import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
@@ -240,6 +241,9 @@ public final class OutputFolder {
   private static String reason(IOException e) {
     if (e instanceof FileSystemException file && file.getReason() != null) {
       return file.getReason() + " (" + file.getFile() + ")";
+    }
+    if (e instanceof NoSuchFileException file) {
+      return "a place where nothing can be made (" + file.getFile() + ")";
     }
     return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
   }

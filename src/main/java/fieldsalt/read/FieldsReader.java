@@ -18,11 +18,13 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryCollection;
 import org.locationtech.jts.geom.MultiPolygon;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 
 /** Field boundaries from a file, in degrees (in metres for a local system), each one checked. */
 final class FieldsReader {
+  private static final double SAME = 1e-9;
   private static final List<String> NAMES =
       List.of("field", "name", "field_name", "fieldname", "field name", "label", "id");
 
@@ -112,8 +114,9 @@ final class FieldsReader {
     if (!local) {
       checkMeridian(degrees, where);
     }
-    checkValid(degrees, where);
-    return Optional.of(degrees);
+    Geometry sound = untouched(degrees);
+    checkValid(sound, where);
+    return Optional.of(sound);
   }
 
   private Geometry moved(SourceSystem source, Geometry geometry, String where) {
@@ -179,6 +182,20 @@ final class FieldsReader {
           "a field that does not cross the 180th meridian",
           "Split it there into two fields, or mend a longitude with the wrong sign.");
     }
+  }
+
+  /**
+   * A ring that touches itself at a corner without crossing encloses the same ground as one with a
+   * hole or in two parts, as which it is taken; programs of other rules write it so.
+   */
+  private static Geometry untouched(Geometry shape) {
+    TopologyValidationError error = new IsValidOp(shape).getValidationError();
+    if (error == null || error.getErrorType() != TopologyValidationError.RING_SELF_INTERSECTION) {
+      return shape;
+    }
+    Geometry fixed = GeometryFixer.fix(shape);
+    boolean same = Math.abs(fixed.getArea() - shape.getArea()) <= SAME * shape.getArea();
+    return same && fixed.getDimension() == 2 ? fixed : shape;
   }
 
   private void checkValid(Geometry shape, String where) {

@@ -165,6 +165,7 @@ public final class RanchReader {
             job.path("fields").flatMap(this::file));
     List<SampleRow> rows = rows(job.paths("samples"));
     Optional<InputFile> survey = job.path("survey").flatMap(this::file);
+    survey.ifPresent(this::checkSurveyIsNoSamples);
     job.paths("drift").forEach(this::file);
     if ((!hull && drawn.isEmpty()) || rows.isEmpty()) {
       notes.stopIfProblems();
@@ -184,6 +185,17 @@ public final class RanchReader {
     notes.stopIfProblems();
     return new Ranch(
         job.word("ranch"), projection, fields, samples, readings, hashes, notes.findings());
+  }
+
+  /** Readings as their own survey would foretell themselves without any error. */
+  private void checkSurveyIsNoSamples(InputFile survey) {
+    if (job.paths("samples").stream().anyMatch(p -> p.equals(survey.path()))) {
+      notes.problem(
+          "survey",
+          survey.name() + ", which is the samples file",
+          "readings of a sensor that was driven over the field",
+          "Name the survey's own file, or leave survey out.");
+    }
   }
 
   private Placing placing(RanchProjection projection) {

@@ -2,6 +2,8 @@ package fieldsalt.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -11,6 +13,7 @@ import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 /** Names on a map, each where its shape is widest, left out where it would cover another. */
 final class Labels {
   private static final int LONGEST = 16;
+  private static final Pattern NUMBER = Pattern.compile("-[0-9]{1,4}$");
   private static final double LETTER = 11;
   private static final double LINE = 21;
   private final Markup page;
@@ -80,10 +83,13 @@ final class Labels {
         "true");
   }
 
-  /** At most 16 characters, never half of one. */
+  /** At most 16 characters, never half of one; what tells zones of a field apart stays. */
   static String shortened(String name) {
-    return name.codePointCount(0, name.length()) <= LONGEST
-        ? name
-        : name.substring(0, name.offsetByCodePoints(0, LONGEST - 1)) + "…";
+    if (name.codePointCount(0, name.length()) <= LONGEST) {
+      return name;
+    }
+    Matcher number = NUMBER.matcher(name);
+    String end = number.find() ? number.group() : "";
+    return name.substring(0, name.offsetByCodePoints(0, LONGEST - 1 - end.length())) + "…" + end;
   }
 }

@@ -26,8 +26,7 @@ record DriftTrial(
     for (Drift drift : drifts) {
       reasonAgainst(readings, drift)
           .ifPresentOrElse(
-              reason ->
-                  findings.add(new Finding("drift-not-used", drift.name(), reason, "ignored")),
+              reason -> findings.add(new Finding("drift-not-used", drift.name(), reason, IGNORED)),
               () -> usable.add(drift));
     }
     DriftTrial best = null;
@@ -39,6 +38,10 @@ record DriftTrial(
     }
     return Optional.ofNullable(best);
   }
+
+  private static final String IGNORED =
+      "ignored: only what has a value at every sampled place, and not the same at all, can steer the"
+          + " map; fill the gaps, or leave the samples in them out";
 
   private static boolean better(DriftTrial one, DriftTrial other) {
     if (one.allowed != other.allowed) {

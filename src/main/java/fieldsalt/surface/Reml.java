@@ -94,13 +94,6 @@ final class Reml {
     return new CovarianceModel(v, anisotropy, sill * (1 - p[1]), sill * p[1]);
   }
 
-  /** The nearest maximum to an isotropic model of the same shape. */
-  Fit refine(CovarianceModel start) {
-    Variogram shape = start.correlation();
-    double[] step = {0.05, 0.05, 0.02};
-    return rounded(shape, climb(p -> value(shape, p), parameters(start), step).at());
-  }
-
   /** The best of one shape with geometric anisotropy, starting from the isotropic fit. */
   Fit fitAnisotropic(Variogram shape, Fit isotropic) {
     double[] from = parameters(isotropic.model());

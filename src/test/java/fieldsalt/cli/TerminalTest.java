@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -126,5 +127,31 @@ class TerminalTest {
     String page = Files.readString(temp.resolve("out/report.html"));
     assertThat(page).contains("ry gypsum on a strip").doesNotContain("Nothing asks for treatment");
     assertThat(page).contains("Not salty, but sodium may seal the soil");
+  }
+
+  /** Readings as their own survey would foretell themselves without any error. */
+  @Test
+  void theSamplesAreNoSurvey() throws IOException {
+    TestRanch ranch = new TestRanch(temp, COLUMNS).field("a", 0, 400, 300);
+    lattice(ranch, 0, 2, "");
+    Run run = ranch.map("--survey", temp.resolve("samples.csv"));
+    assertThat(run.code()).isEqualTo(3);
+    assertThat(run.err()).contains("which is the samples file");
+  }
+
+  @Test
+  void aSurveyWithGapsIsLeftAsideWithTheWayOut() throws IOException {
+    TestRanch ranch = new TestRanch(temp, COLUMNS).field("a", 0, 400, 300);
+    lattice(ranch, 0, 2, "");
+    StringBuilder survey = new StringBuilder("lon,lat,eca_mS_m\n");
+    for (int i = 0; i < 100; i++) {
+      double[] p =
+          TestRanch.UTM.toLonLat(TestRanch.WEST + 10 * (i % 10), TestRanch.SOUTH + 30 * (i / 10));
+      survey.append(String.format(Locale.ROOT, "%.7f,%.7f,%d%n", p[0], p[1], 50 + i));
+    }
+    Path file = Files.writeString(temp.resolve("eca.csv"), survey);
+    assertThat(ranch.map("--survey", file).err())
+        .contains("drift-not-used")
+        .contains("fill the gaps");
   }
 }

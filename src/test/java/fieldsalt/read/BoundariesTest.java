@@ -10,13 +10,17 @@ import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
 
 class BoundariesTest {
   private static final String SQUARE =
@@ -180,6 +184,41 @@ class BoundariesTest {
       })
   void whatIsNoBoundaryIsRefusedWithTheReason(String ring, String said) {
     assertThat(refused(feature("a", polygon(ring)))).hasMessageContaining(said);
+  }
+
+  /** A hole drawn as part of the outer ring, which it touches at one corner; two parts likewise. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "0 0,8 0,8 8,4 8,6 4,2 4,4 8,0 8,0 0;56;1;1",
+        "0 0,4 0,4 4,8 4,8 8,4 8,4 4,0 4,0 0;32;2;0",
+      })
+  void aRingThatTouchesItselfEnclosesItsGround(String corners, double area, int parts, int holes)
+      throws IOException {
+    String ring =
+        Arrays.stream(corners.split(","))
+            .map(c -> c.split(" "))
+            .map(c -> "[-153.0" + c[0] + ",30.0" + c[1] + "]")
+            .collect(Collectors.joining(",", "[", "]"));
+    Geometry shape = read(json(feature("a", polygon(ring))), new Notes()).get(0).shapeM();
+    assertThat(shape.isValid()).isTrue();
+    assertThat(shape.getArea()).isCloseTo(area * 1e-4, Assertions.offset(1e-12));
+    assertThat(shape.getNumGeometries()).isEqualTo(parts);
+    assertThat(((Polygon) shape.getGeometryN(0)).getNumInteriorRing()).isEqualTo(holes);
+  }
+
+  /** The same eight with a crossing at its corner is a mistake. */
+  @Test
+  void anEightIsRefusedEvenWithACornerAtItsCrossing() {
+    assertThat(
+            refused(
+                feature(
+                    "a",
+                    polygon(
+                        "[[-153.00,30],[-153.04,30.04],[-153.08,30.08],[-153.08,30],"
+                            + "[-153.04,30.04],[-153.00,30.08],[-153.00,30]]"))))
+        .hasMessageContaining("crosses or touches itself");
   }
 
   @Test

@@ -12,6 +12,8 @@ import java.io.IOException;
 import java.util.Base64;
 import java.util.BitSet;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Geometry;
@@ -130,6 +132,19 @@ class DrawingTest {
 
   private static double luminance(int rgb) {
     return 0.21 * ((rgb >> 16) & 255) + 0.72 * ((rgb >> 8) & 255) + 0.07 * (rgb & 255);
+  }
+
+  /** Zones of a field with a long name differ at the end; a name near the edge stays on the map. */
+  @Test
+  void zonesOfALongNameAreToldApartAndStayOnTheMap() throws Exception {
+    assertThat(Labels.shortened("Potrero El Peñón-12")).isEqualTo("Potrero El P…-12");
+    Markup page = new Markup();
+    Frame frame = frame();
+    new Labels(page, frame)
+        .zone("Potrero El Peñón-12", new WKTReader().read("POLYGON ((0 0, 8 0, 8 40, 0 40, 0 0))"));
+    Matcher x = Pattern.compile("x=\"([0-9.]+)\"").matcher(page.toString());
+    assertThat(x.find()).isTrue();
+    assertThat(Double.parseDouble(x.group(1))).isBetween(8 * 11.0, frame.width() - 8 * 11.0);
   }
 
   @Test
