@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Location;
@@ -114,6 +115,47 @@ final class SmallRanch {
         List.of(map(fields, 5)),
         SurfaceLabels.ece("4 dS/m"),
         Optional.of(MachineJob.inOnePass("Sample & Sons", "Gypsum 92 %", 12, 4, rates)));
+  }
+
+  /** The same ranch with another job for the machine. */
+  static HandoverInput with(HandoverInput input, MachineJob job) {
+    return new HandoverInput(
+        input.projection(),
+        input.fields(),
+        input.zones(),
+        input.samples(),
+        input.maps(),
+        input.labels(),
+        Optional.of(job));
+  }
+
+  /**
+   * A field by itself.
+   *
+   * @param boxes its zones by name, metres from the ranch's corner
+   */
+  static HandoverInput oneField(String name, Map<String, Envelope> boxes, MachineJob job) {
+    GeometryFactory factory = new GeometryFactory();
+    List<ZoneFeature> zones = new ArrayList<>();
+    Envelope all = new Envelope();
+    boxes.forEach(
+        (zone, box) -> {
+          Envelope placed =
+              new Envelope(
+                  X + box.getMinX(), X + box.getMaxX(), Y + box.getMinY(), Y + box.getMaxY());
+          all.expandToInclude(placed);
+          zones.add(
+              new ZoneFeature(
+                  new Zone(zone, name, 0, "low", factory.toGeometry(placed)), Map.of(), 1));
+        });
+    return new HandoverInput(
+        UTM,
+        List.of(field(name, factory.toGeometry(all))),
+        zones,
+        List.of(),
+        List.of(),
+        SurfaceLabels.ece("4 dS/m"),
+        Optional.of(job));
   }
 
   private static List<ZoneFeature> features(List<Zone> zones) {

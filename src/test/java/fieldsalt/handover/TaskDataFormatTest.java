@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.zip.ZipFile;
@@ -23,8 +22,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -33,7 +30,6 @@ import org.xml.sax.SAXException;
 
 /** Elements, attributes and grid bytes of ISO 11783-10 task data, one by one, without a reader. */
 class TaskDataFormatTest {
-  private static final GeometryFactory FACTORY = new GeometryFactory();
   @TempDir Path dir;
 
   private Document written(HandoverInput input) throws IOException {
@@ -60,20 +56,9 @@ class TaskDataFormatTest {
   private static HandoverInput ranch(int version) {
     HandoverInput input = SmallRanch.of("North", "South");
     MachineJob job = input.machine().orElseThrow();
-    return with(
+    return SmallRanch.with(
         input,
         MachineJob.inOnePass(job.ranch(), job.product(), 12, version, job.rateMgPerHaByZone()));
-  }
-
-  private static HandoverInput with(HandoverInput input, MachineJob job) {
-    return new HandoverInput(
-        input.projection(),
-        input.fields(),
-        input.zones(),
-        input.samples(),
-        input.maps(),
-        input.labels(),
-        Optional.of(job));
   }
 
   private static List<Element> elements(Node within, String tag) {
@@ -255,29 +240,7 @@ class TaskDataFormatTest {
   }
 
   private static HandoverInput field(Map<String, Envelope> boxes, Map<String, Double> rates) {
-    List<ZoneFeature> zones = new ArrayList<>();
-    Envelope all = new Envelope();
-    boxes.forEach(
-        (name, box) -> {
-          Envelope placed =
-              new Envelope(
-                  SmallRanch.X + box.getMinX(),
-                  SmallRanch.X + box.getMaxX(),
-                  SmallRanch.Y + box.getMinY(),
-                  SmallRanch.Y + box.getMaxY());
-          all.expandToInclude(placed);
-          Geometry shape = FACTORY.toGeometry(placed);
-          zones.add(
-              new ZoneFeature(new fieldsalt.zones.Zone(name, "one", 0, "low", shape), Map.of(), 1));
-        });
-    return new HandoverInput(
-        SmallRanch.UTM,
-        List.of(SmallRanch.field("one", FACTORY.toGeometry(all))),
-        zones,
-        List.of(),
-        List.of(),
-        SurfaceLabels.ece("4 dS/m"),
-        Optional.of(MachineJob.inOnePass("r", "gypsum", 12, 4, rates)));
+    return SmallRanch.oneField("one", boxes, MachineJob.inOnePass("r", "gypsum", 12, 4, rates));
   }
 
   /** Codes go to 254, 0 being nothing: 254 rates still fit, 255 make a grid of rates. */
@@ -323,7 +286,7 @@ class TaskDataFormatTest {
     MachineJob job =
         MachineJob.inOnePass(
             "r", "Yeso <agrícola> \u05D2\u05D1\u05E1 & \"92\"", 12, 4, Map.of("North-2", 5.0));
-    Element product = elements(written(with(input, job)), "PDT").get(0);
+    Element product = elements(written(SmallRanch.with(input, job)), "PDT").get(0);
     assertThat(product.getAttribute("B")).isEqualTo("Yeso <agrícola> \u05D2\u05D1\u05E1 & \"92\"");
   }
 }

@@ -9,7 +9,6 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.RanchProjection;
-import fieldsalt.zones.Zone;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -20,7 +19,6 @@ import java.util.Base64;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -38,20 +36,9 @@ class TaskDataWriterTest {
   private static final GeometryFactory FACTORY = new GeometryFactory();
   @TempDir Path dir;
 
-  private static HandoverInput with(HandoverInput input, MachineJob job) {
-    return new HandoverInput(
-        input.projection(),
-        input.fields(),
-        input.zones(),
-        input.samples(),
-        input.maps(),
-        input.labels(),
-        Optional.of(job));
-  }
-
   private static HandoverInput version(HandoverInput input, int version) {
     MachineJob job = input.machine().orElseThrow();
-    return with(
+    return SmallRanch.with(
         input,
         new MachineJob(
             job.ranch(),
@@ -219,30 +206,16 @@ class TaskDataWriterTest {
   @Test
   void moreRatesThanCodesMakeAGridOfValues() throws IOException {
     Isoxml.require();
-    List<ZoneFeature> zones = new ArrayList<>();
+    Map<String, Envelope> zones = new LinkedHashMap<>();
     Map<String, Double> rates = new LinkedHashMap<>();
     for (int i = 0; i < 300; i++) {
-      Geometry strip =
-          FACTORY.toGeometry(
-              new Envelope(
-                  SmallRanch.X + (i % 20) * 30, SmallRanch.X + (i % 20 + 1) * 30,
-                  SmallRanch.Y + (i / 20) * 30, SmallRanch.Y + (i / 20 + 1) * 30));
-      Zone zone = new Zone("z" + i, "many", 0, "low", strip);
-      zones.add(new ZoneFeature(zone, Map.of(), 1));
-      rates.put(zone.name(), 1 + i / 1000.0);
+      double x = i % 20 * 30;
+      double y = i / 20 * 30;
+      zones.put("z" + i, new Envelope(x, x + 30, y, y + 30));
+      rates.put("z" + i, 1 + i / 1000.0);
     }
-    Geometry field =
-        FACTORY.toGeometry(
-            new Envelope(SmallRanch.X, SmallRanch.X + 600, SmallRanch.Y, SmallRanch.Y + 450));
     HandoverInput input =
-        new HandoverInput(
-            SmallRanch.UTM,
-            List.of(SmallRanch.field("many", field)),
-            zones,
-            List.of(),
-            List.of(),
-            SurfaceLabels.ece("4 dS/m"),
-            Optional.of(MachineJob.inOnePass("", "lime", 12, 4, rates)));
+        SmallRanch.oneField("many", zones, MachineJob.inOnePass("", "lime", 12, 4, rates));
     Handover.write(dir, input);
     JsonNode read = Isoxml.read(zip());
     assertThat(unexpected(read.path("warnings"))).isEmpty();
@@ -363,19 +336,11 @@ class TaskDataWriterTest {
 
   @Test
   void aFieldTooSmallForTheSwathIsSaid() throws IOException {
-    Geometry tiny =
-        FACTORY.toGeometry(
-            new Envelope(SmallRanch.X, SmallRanch.X + 13, SmallRanch.Y, SmallRanch.Y + 11));
-    Zone zone = new Zone("t-1", "tiny", 0, "low", tiny);
     HandoverInput input =
-        new HandoverInput(
-            SmallRanch.UTM,
-            List.of(SmallRanch.field("tiny", tiny)),
-            List.of(new ZoneFeature(zone, Map.of(), 1)),
-            List.of(),
-            List.of(),
-            SurfaceLabels.ece("4 dS/m"),
-            Optional.of(MachineJob.inOnePass("r", "gypsum", 36, 4, Map.of("t-1", 5.0))));
+        SmallRanch.oneField(
+            "tiny",
+            Map.of("t-1", new Envelope(0, 13, 0, 11)),
+            MachineJob.inOnePass("r", "gypsum", 36, 4, Map.of("t-1", 5.0)));
     List<Finding> findings = Handover.write(dir, input).findings();
     assertThat(findings).extracting(Finding::code).contains("machine-tonnes");
     assertThat(findings.get(0).found()).contains("the plan 0.1 t");
@@ -385,7 +350,8 @@ class TaskDataWriterTest {
   void whereNothingIsSpreadTheFileHoldsTheFields() throws IOException {
     Isoxml.require();
     HandoverInput input = SmallRanch.of("North", "South");
-    HandoverInput none = with(input, MachineJob.inOnePass("r", "gypsum", 12, 4, Map.of()));
+    HandoverInput none =
+        SmallRanch.with(input, MachineJob.inOnePass("r", "gypsum", 12, 4, Map.of()));
     assertThat(Handover.write(dir, none).findings()).isEmpty();
     JsonNode read = Isoxml.read(zip());
     assertThat(read.path("partfields")).hasSize(2);
@@ -401,7 +367,7 @@ class TaskDataWriterTest {
     Map<String, Integer> passes = Map.of("North-2", 2, "North-3", 1, "South-2", 1);
     MachineJob twice =
         new MachineJob(once.ranch(), once.product(), 12, 4, once.rateMgPerHaByZone(), passes);
-    Handover.write(dir, with(input, twice));
+    Handover.write(dir, SmallRanch.with(input, twice));
     JsonNode tasks = Isoxml.read(zip()).path("tasks");
     assertThat(tasks).hasSize(3);
     JsonNode second = tasks.get(1);
