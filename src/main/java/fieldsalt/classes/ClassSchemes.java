@@ -63,12 +63,17 @@ public final class ClassSchemes {
   }
 
   /**
-   * The user's own breaks.
+   * The user's own breaks of ECe.
    *
    * @param limitDsPerM what {@code p_above} is the chance to be above
    * @throws InputProblem if they are not above 0, finite and ascending
    */
   public static ClassScheme ofBreaks(List<Double> breaks, double limitDsPerM) {
+    return ofBreaks(breaks, limitDsPerM, "dS/m");
+  }
+
+  /** The same of another property, in its unit (empty if it has none). */
+  public static ClassScheme ofBreaks(List<Double> breaks, double limit, String unit) {
     double last = 0;
     for (double b : breaks) {
       if (!(b > last && b < Double.POSITIVE_INFINITY)) {
@@ -81,16 +86,17 @@ public final class ClassSchemes {
       throw new InputProblem(
           "zones: breaks", "no break", "at least one ECe in dS/m", "Write e.g. breaks: [2, 4, 8].");
     }
-    return new ClassScheme("own breaks", breaks, between(breaks), limitDsPerM);
+    return new ClassScheme(
+        "own breaks", breaks, between(breaks, unit.isEmpty() ? "" : " " + unit), limit);
   }
 
-  private static List<String> between(List<Double> breaks) {
+  private static List<String> between(List<Double> breaks, String unit) {
     List<String> labels = new ArrayList<>();
-    labels.add("below " + number(breaks.get(0)) + " dS/m");
+    labels.add("below " + number(breaks.get(0)) + unit);
     for (int k = 1; k < breaks.size(); k++) {
-      labels.add(number(breaks.get(k - 1)) + " to " + number(breaks.get(k)) + " dS/m");
+      labels.add(number(breaks.get(k - 1)) + " to " + number(breaks.get(k)) + unit);
     }
-    labels.add(number(breaks.get(breaks.size() - 1)) + " dS/m and above");
+    labels.add(number(breaks.get(breaks.size() - 1)) + unit + " and above");
     return labels;
   }
 

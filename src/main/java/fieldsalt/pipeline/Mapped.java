@@ -125,7 +125,10 @@ record Mapped(
               withLimit(ClassSchemes.nrcs(), byCrop.scheme().limitDsPerM()), List.of());
       case "breaks" ->
           new ClassSchemes.Made(
-              ClassSchemes.ofBreaks(job.numbers("zones.breaks"), byCrop.scheme().limitDsPerM()),
+              ClassSchemes.ofBreaks(
+                  job.numbers("zones.breaks"),
+                  byCrop.scheme().limitDsPerM(),
+                  prepared.readings().unit()),
               List.of());
       default -> byCrop;
     };

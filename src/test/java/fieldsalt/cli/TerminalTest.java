@@ -154,4 +154,25 @@ class TerminalTest {
         .contains("drift-not-used")
         .contains("fill the gaps");
   }
+
+  @Test
+  void breaksOfAnotherPropertyHaveItsUnit() throws IOException {
+    TestRanch ranch = new TestRanch(temp, COLUMNS + ",clay_pct").field("a", 0, 400, 300);
+    for (int i = 0; i < 12; i++) {
+      ranch.sample(
+          50 + 100 * (i % 4),
+          50 + 100 * Math.floorDiv(i, 4),
+          "0-100 cm,paste,3,dS/m,,%d",
+          10 + 2 * i);
+    }
+    Run run =
+        ranch.map(
+            "--set", "property.column=clay_pct",
+            "--set", "property.unit=%",
+            "--set", "property.scale=natural",
+            "--set", "zones.by=breaks",
+            "--set", "zones.breaks=20");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(run.out()).contains(" ha below 20 %").doesNotContain("20 dS/m");
+  }
 }
