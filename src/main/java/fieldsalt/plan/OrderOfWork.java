@@ -46,7 +46,7 @@ final class OrderOfWork {
     if (situation.isSodic()) {
       steps.addAll(sodium(gypsum));
     }
-    steps.addAll(leaching(situation, salt));
+    steps.addAll(leaching(salt, steps.contains(Step.GYPSUM)));
     return List.copyOf(steps);
   }
 
@@ -60,11 +60,11 @@ final class OrderOfWork {
     };
   }
 
-  private static List<Step> leaching(Situation situation, Reclamation salt) {
+  private static List<Step> leaching(Reclamation salt, boolean gypsum) {
     return switch (salt.status()) {
       case NEEDED -> List.of(Step.LEACHING);
       case TARGET_OUT_OF_REACH, DOES_NOT_PAY -> List.of(Step.CHANGE_CROP_OR_WATER);
-      case NOT_NEEDED -> situation.isSodic() ? List.of(Step.WATER_IN) : List.of();
+      case NOT_NEEDED -> gypsum ? List.of(Step.WATER_IN) : List.of();
     };
   }
 }

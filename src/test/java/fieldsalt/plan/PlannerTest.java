@@ -34,6 +34,16 @@ class PlannerTest {
   }
 
   @Test
+  void onlyGypsumThatIsSpreadIsWateredIn() {
+    FieldSoil loam = FieldSoil.unknown().withTexture(Texture.LOAM);
+    Ranches sodic = Ranches.of(2).sar(25);
+    assertThat(sodic.soil(loam).plan(Ranches.drained()).zones().get(0).steps())
+        .contains(Step.GYPSUM, Step.WATER_IN);
+    assertThat(sodic.soil(FieldSoil.unknown()).plan(Ranches.drained()).zones().get(0).steps())
+        .containsExactly(Step.MEASURE_CEC);
+  }
+
+  @Test
   void aSodicZoneNeverShowsLeachingFirst() {
     for (Texture texture : List.of(Texture.SAND, Texture.LOAM, Texture.CLAY, Texture.UNKNOWN)) {
       for (double gypsum : new double[] {0, 5}) {
