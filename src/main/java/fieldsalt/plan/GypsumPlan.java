@@ -76,6 +76,11 @@ public record GypsumPlan(
     return sources.esp().isKnown() && sources.cec().isKnown();
   }
 
+  /** Whether nobody can say an amount before something is measured. */
+  public boolean isUnknown() {
+    return advice == Advice.MEASURE_SODIUM || advice == Advice.MEASURE_CEC;
+  }
+
   /** Whether sodium asks for treatment, whatever stands in the way. */
   boolean isSodic() {
     return switch (advice) {

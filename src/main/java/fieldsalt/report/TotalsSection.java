@@ -2,8 +2,10 @@ package fieldsalt.report;
 
 import fieldsalt.plan.Comparison.Side;
 import fieldsalt.plan.FieldPlan;
+import fieldsalt.plan.GypsumPlan;
 import fieldsalt.plan.Odds;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.ZonePlan;
 import fieldsalt.quantity.UnitSystem.Amount;
 import java.util.List;
 import java.util.Locale;
@@ -52,10 +54,12 @@ final class TotalsSection implements Section {
         page,
         () -> {
           for (FieldPlan f : plan.fields()) {
-            row(page, table, f.field(), f.gypsumT(), f.plannedT(), f.leachingM3());
+            String gypsum = gypsum(f.gypsumT(), f.zones());
+            row(page, table, f.field(), gypsum, f.plannedT(), f.leachingM3());
           }
           if (plan.fields().size() > 1) {
-            row(page, table, "Ranch", plan.gypsumT(), plan.plannedT(), plan.leachingM3());
+            String gypsum = gypsum(plan.gypsumT(), plan.zones());
+            row(page, table, "Ranch", gypsum, plan.plannedT(), plan.leachingM3());
           }
         });
     money(page, plan);
@@ -63,13 +67,30 @@ final class TotalsSection implements Section {
   }
 
   private void row(
-      Markup page, Table table, String name, Odds gypsumT, double plannedT, Odds leachingM3) {
+      Markup page, Table table, String name, String gypsum, double plannedT, Odds leachingM3) {
     table.row(
         page,
         name,
-        amount(gypsumT, Amount.MASS),
+        gypsum,
         plannedT > 0 ? figures.amount(plannedT, Amount.MASS) : "none",
         amount(leachingM3, Amount.WATER_VOLUME));
+  }
+
+  /** What the zones need, and of how many nobody can say it yet. */
+  private String gypsum(Odds tonnes, List<ZonePlan> zones) {
+    List<ZonePlan> unknown = zones.stream().filter(z -> z.gypsum().isUnknown()).toList();
+    if (unknown.isEmpty()) {
+      return amount(tonnes, Amount.MASS);
+    }
+    boolean sodium =
+        unknown.stream().anyMatch(z -> z.gypsum().advice() == GypsumPlan.Advice.MEASURE_SODIUM);
+    String where =
+        unknown.size() == zones.size()
+            ? "not known"
+            : "not known in " + unknown.size() + (unknown.size() == 1 ? " zone" : " zones");
+    return (tonnes.p90() > 0 ? amount(tonnes, Amount.MASS) + "; " : "")
+        + where
+        + (sodium ? ": measure sodium" : ": measure CEC or texture");
   }
 
   private String amount(Odds odds, Amount amount) {

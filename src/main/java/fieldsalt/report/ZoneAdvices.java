@@ -41,7 +41,7 @@ public final class ZoneAdvices {
     return new ZoneAdvice(
         headline(plan.steps()),
         why(),
-        Figures.grouped(String.join("; ", takes())),
+        Figures.grouped(taken()),
         sure(),
         plan.draft().reasons().stream().map(ZoneAdvices::lift).toList(),
         plan.steps().stream().map(s -> upperFirst(s.label())).toList(),
@@ -111,6 +111,14 @@ public final class ZoneAdvices {
         : "";
   }
 
+  private String taken() {
+    List<String> takes = takes();
+    if (!takes.isEmpty()) {
+      return String.join("; ", takes);
+    }
+    return plan.steps().equals(List.of(Step.NOTHING)) ? "nothing" : "no amount yet";
+  }
+
   private List<String> takes() {
     List<String> takes = new ArrayList<>();
     if (plan.productTPerHa() > 0) {
@@ -122,6 +130,9 @@ public final class ZoneAdvices {
           water().text(units)
               + " of water through the soil, "
               + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units));
+    }
+    if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
+      takes.add("gypsum is not known yet");
     }
     planned().forEach(m -> takes.add(cost(m)));
     return takes;

@@ -36,6 +36,12 @@ final class TestRanch {
     return this;
   }
 
+  /** A field of which nobody told the texture. */
+  TestRanch fieldOfUnknownTexture(String name, double east, double wide, double high) {
+    fields.add(feature(name, east, wide, high).replace(",\"texture\":\"clay loam\"", ""));
+    return this;
+  }
+
   /** The field as GeoJSON. */
   static String feature(String name, double east, double wide, double high) {
     double[][] corners = {{0, 0}, {wide, 0}, {wide, high}, {0, high}, {0, 0}};
