@@ -25,6 +25,7 @@ import org.locationtech.jts.operation.valid.TopologyValidationError;
 /** Field boundaries from a file, in degrees (in metres for a local system), each one checked. */
 final class FieldsReader {
   private static final double SAME = 1e-9;
+  private static final double LEAST_M = 2;
   private static final List<String> NAMES =
       List.of("field", "name", "field_name", "fieldname", "field name", "label", "id");
 
@@ -114,6 +115,9 @@ final class FieldsReader {
     if (!local) {
       checkMeridian(degrees, where);
     }
+    if (local) {
+      checkMetres(degrees, where);
+    }
     Geometry sound = untouched(degrees);
     checkValid(sound, where);
     return Optional.of(sound);
@@ -170,6 +174,17 @@ final class FieldsReader {
                   ? "These look like metres: export in WGS 84 (EPSG:4326), or as GeoPackage or"
                       + " Shapefile with its system."
                   : "Mend the longitude.");
+    }
+  }
+
+  private static void checkMetres(Geometry shape, String where) {
+    Envelope box = shape.getEnvelopeInternal();
+    if (box.getWidth() < LEAST_M && box.getHeight() < LEAST_M) {
+      throw new InputProblem(
+          where,
+          "a field of " + number(box.getWidth()) + " by " + number(box.getHeight()) + " m",
+          "metres, as crs: local in the job says",
+          "If these are degrees take crs: local out; if kilometres, write metres.");
     }
   }
 

@@ -22,6 +22,10 @@ import org.dhatim.fastexcel.reader.Row;
  * their result.
  */
 final class XlsxTable {
+  /** Said of a formula that the program which wrote the workbook left without its result. */
+  private static final String NOT_CALCULATED =
+      "formula without its result (open in a spreadsheet, save)";
+
   private XlsxTable() {}
 
   /**
@@ -89,6 +93,9 @@ final class XlsxTable {
 
   private static String number(Cell cell, LocalDate start) {
     String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
+    if (raw.isEmpty() && cell.getValue() == null) {
+      return NOT_CALCULATED;
+    }
     if (!raw.matches("[-+]?[0-9.]+([eE][-+]?[0-9]+)?")) {
       return cell.getType() == CellType.FORMULA && cell.getValue() instanceof String s ? s : raw;
     }

@@ -222,6 +222,21 @@ class BoundariesTest {
   }
 
   @Test
+  void degreesAreNoLocalMetres() throws IOException {
+    InputFile file =
+        InputFile.read(
+            json(
+                feature(
+                    "a",
+                    polygon("[[-153.01,30],[-153,30],[-153,30.01],[-153.01,30],[-153.01,30]]"))));
+    Notes notes = new Notes();
+    FieldsReader.read(BoundaryFile.read(file, f -> {}, notes), true, notes);
+    assertThat(catchThrowableOfType(InputProblem.class, notes::stopIfProblems))
+        .hasMessageContaining("0.01 by 0.01 m")
+        .hasMessageContaining("take crs: local out");
+  }
+
+  @Test
   void everyBadFeatureIsToldAtOnce() {
     InputProblem problem =
         refused(

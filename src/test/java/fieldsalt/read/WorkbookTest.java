@@ -88,9 +88,11 @@ class WorkbookTest {
       for (String cell : line.split(",", -1)) {
         String at = column++ + String.valueOf(row);
         xml.append(
-            cell.endsWith("%")
-                ? "<c r='" + at + "' s='1'><v>" + cell.replace("%", "") + "</v></c>"
-                : "<c r='" + at + "' t='inlineStr'><is><t>" + cell + "</t></is></c>");
+            cell.equals("=")
+                ? "<c r='" + at + "'><f>1+1</f><v></v></c>"
+                : cell.endsWith("%")
+                    ? "<c r='" + at + "' s='1'><v>" + cell.replace("%", "") + "</v></c>"
+                    : "<c r='" + at + "' t='inlineStr'><is><t>" + cell + "</t></is></c>");
       }
       xml.append("</row>");
     }
@@ -119,5 +121,14 @@ class WorkbookTest {
     Ranch ranch = read(HEAD + "\n" + ROW, HEAD + "\n" + ROW + "\n" + ROW.replace("A,", "B,"));
     assertThat(ranch.samples()).hasSize(1);
     assertThat(ranch.findings()).extracting(Finding::code).doesNotContain("other-sheet");
+  }
+
+  /** Some programs write formulas and leave the sums to the spreadsheet. */
+  @Test
+  void aFormulaWithoutItsResultIsSaid() throws IOException {
+    Ranch ranch = read("id,lon,lat,depth,method,ec,unit,sar\nA,-150,30,0-30 cm,paste,4,dS/m,=");
+    assertThat(ranch.samples().get(0).ions().sar()).isEmpty();
+    assertThat(ranch.findings())
+        .anyMatch(f -> f.code().equals("not-a-number") && f.found().contains("without its result"));
   }
 }
