@@ -123,8 +123,8 @@ final class TotalsSection implements Section {
         () ->
             several.forEach(
                 f -> {
-                  side(page, table, f.field() + ", one rate", f.comparison().uniform(), priced);
-                  side(page, table, f.field() + ", by zone", f.comparison().byZone(), priced);
+                  side(page, table, f, ", one rate", f.comparison().uniform(), priced);
+                  side(page, table, f, ", by zone", f.comparison().byZone(), priced);
                 }));
   }
 
@@ -155,14 +155,16 @@ final class TotalsSection implements Section {
     return new Table("Expected amounts over all that is not known", columns.toArray(String[]::new));
   }
 
-  private void side(Markup page, Table table, String name, Side side, boolean priced) {
+  private void side(
+      Markup page, Table table, FieldPlan field, String way, Side side, boolean priced) {
+    boolean unknown = field.zones().stream().anyMatch(z -> z.gypsum().isUnknown());
     List<String> cells =
         new java.util.ArrayList<>(
             List.of(
-                name,
-                some(side.tonnes(), Amount.MASS),
-                some(side.shortTonnes(), Amount.MASS),
-                some(side.excessTonnes(), Amount.MASS),
+                field.field() + way,
+                unknown ? "not known" : some(side.tonnes(), Amount.MASS),
+                unknown ? "not known" : some(side.shortTonnes(), Amount.MASS),
+                unknown ? "not known" : some(side.excessTonnes(), Amount.MASS),
                 some(side.leachingM3(), Amount.WATER_VOLUME),
                 side.expectedYieldPct() > 0
                     ? Figures.percent(side.expectedYieldPct() / 100)

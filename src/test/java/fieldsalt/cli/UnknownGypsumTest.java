@@ -37,6 +37,7 @@ class UnknownGypsumTest {
     assertThat(page)
         .contains("not known: measure CEC or texture")
         .contains("gypsum is not known yet")
+        .containsPattern("mesa, by zone\\s+not known\\s+not known\\s+not known")
         .doesNotContain("water it in");
   }
 
