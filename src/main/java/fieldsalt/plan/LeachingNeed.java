@@ -163,7 +163,7 @@ final class LeachingNeed {
       boolean frequent) {
     Measure ece = Measure.of(tolerable, CONDUCTIVITY);
     Measure ecw = Measure.of(water, CONDUCTIVITY);
-    if (fraction.isEmpty()) {
+    if (fraction.isEmpty() || fraction.getAsDouble() >= 1) {
       return Sentence.of(
           "leaching-not-feasible",
           "Not feasible: water of {1} is too salty for "

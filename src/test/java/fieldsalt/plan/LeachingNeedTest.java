@@ -105,6 +105,9 @@ class LeachingNeedTest {
     assertThat(never.fraction()).isEmpty();
     assertThat(never.grossMm()).isEmpty();
     assertThat(codes(never)).contains("leaching-not-feasible", "crops-that-would-do");
+    // 4.5 / (5 x 1.526 - 4.5) = 1.44: more water would have to drain than is given
+    LeachingRequirement more = of(water(season.withEc(4.5)), "Bean, common");
+    assertThat(more.sentences().get(0).template()).contains("no amount of leaching");
     LeachingRequirement beyond = of(water(season.withEc(5 * bean)), "Bean, common");
     assertThat(beyond.status()).isEqualTo(Status.NOT_FEASIBLE);
     assertThat(beyond.sentences().get(0).template()).contains("no amount of leaching");
