@@ -28,7 +28,16 @@ final class SourceSystems {
       Pattern.compile("ID\\s*\\[\\s*\"EPSG\"\\s*,\\s*\"?(\\d+)\"?\\s*\\]\\s*\\]\\s*$");
 
   private static final Set<String> WRONG_METHODS =
-      Set.of("Equal Earth", "Cylindrical_Equal_Area", "Lambert Cylindrical Equal Area (Spherical)");
+      Set.of(
+          "Equal Earth",
+          "Cylindrical_Equal_Area",
+          "Lambert Cylindrical Equal Area (Spherical)",
+          "World_Van_der_Grinten_I",
+          "Gnomonic",
+          "Robinson");
+
+  /** Its series are good near the meridian only. */
+  private static final Set<String> CASSINI_OF_THE_WORLD = Set.of("World_Cassini", "Sphere_Cassini");
 
   private static final Map<String, SourceSystem> KNOWN = new ConcurrentHashMap<>();
 
@@ -135,11 +144,12 @@ final class SourceSystems {
     }
   }
 
-  /** Projections that GeoTools 33.1 places kilometres from where PROJ 9.1.1 does. */
+  /** Projections that GeoTools 33.1 places metres to kilometres from where PROJ 9.1.1 does. */
   private static boolean isWrongHere(SingleCRS crs) {
-    return crs instanceof ProjectedCRS projected
-        && WRONG_METHODS.contains(
-            projected.getConversionFromBase().getMethod().getName().getCode());
+    return CASSINI_OF_THE_WORLD.contains(crs.getName().getCode())
+        || (crs instanceof ProjectedCRS projected
+            && WRONG_METHODS.contains(
+                projected.getConversionFromBase().getMethod().getName().getCode()));
   }
 
   static InputProblem notUnderstood(String text, Throwable why) {

@@ -162,6 +162,34 @@ class TextSystemsTest {
     assertThatThrownBy(() -> Projections.source(text)).isInstanceOf(InputProblem.class);
   }
 
+  /**
+   * Projections of maps of the world that are computed here otherwise than by PROJ 9.1.1: off by 8
+   * m (Robinson) to 1,769 km (Cassini).
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "World_Cassini;Cassini;PARAMETER[\"Scale_Factor\",1.0],PARAMETER[\"Latitude_Of_Origin\",0.0],"
+            + "PARAMETER[\"Central_Meridian\",0.0]",
+        "World_Van_der_Grinten_I;Van_der_Grinten_I;PARAMETER[\"Central_Meridian\",0.0]",
+        "North_Pole_Gnomonic;Gnomonic;PARAMETER[\"Longitude_Of_Center\",0.0],"
+            + "PARAMETER[\"Latitude_Of_Center\",90.0]",
+        "World_Robinson;Robinson;PARAMETER[\"Central_Meridian\",0.0]"
+      })
+  void mapsOfTheWorldThatWouldBeMisplacedAreRefused(String system) {
+    String[] parts = system.split(";", -1);
+    String text =
+        ("PROJCS[\"%s\",GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,"
+                + "298.257223563]],PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]],"
+                + "PROJECTION[\"%s\"],PARAMETER[\"False_Easting\",0.0],PARAMETER[\"False_Northing\",0.0],"
+                + "%s,UNIT[\"Meter\",1.0]]")
+            .formatted(parts[0], parts[1], parts[2]);
+    assertThatThrownBy(() -> Projections.source(text))
+        .isInstanceOf(InputProblem.class)
+        .hasMessageContaining(parts[0])
+        .hasMessageContaining("EPSG:4326");
+  }
+
   @Test
   void aNodeIsWrittenAsItWasRead() throws ParseException {
     String text = "PROJCS[\"a (b), \"\"c\"\"\",UNIT[\"m\",1.0],AXIS[\"x\",EAST]]";
