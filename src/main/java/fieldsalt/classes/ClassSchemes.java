@@ -86,17 +86,25 @@ public final class ClassSchemes {
       throw new InputProblem(
           "zones: breaks", "no break", "at least one ECe in dS/m", "Write e.g. breaks: [2, 4, 8].");
     }
-    return new ClassScheme(
-        "own breaks", breaks, between(breaks, unit.isEmpty() ? "" : " " + unit), limit);
+    List<String> limits = breaks.stream().map(ClassSchemes::number).toList();
+    return new ClassScheme("own breaks", breaks, between(limits, unit), limit);
   }
 
-  private static List<String> between(List<Double> breaks, String unit) {
+  /**
+   * Labels of classes between limits: {@code below 2 dS/m}, {@code 2 to 4 dS/m}, {@code 4 dS/m and
+   * above}.
+   *
+   * @param limits ascending, as they are to be read; at least one
+   * @param unit may be empty
+   */
+  public static List<String> between(List<String> limits, String unit) {
+    String of = unit.isEmpty() ? "" : " " + unit;
     List<String> labels = new ArrayList<>();
-    labels.add("below " + number(breaks.get(0)) + unit);
-    for (int k = 1; k < breaks.size(); k++) {
-      labels.add(number(breaks.get(k - 1)) + " to " + number(breaks.get(k)) + unit);
+    labels.add("below " + limits.get(0) + of);
+    for (int k = 1; k < limits.size(); k++) {
+      labels.add(limits.get(k - 1) + " to " + limits.get(k) + of);
     }
-    labels.add(number(breaks.get(breaks.size() - 1)) + unit + " and above");
+    labels.add(limits.get(limits.size() - 1) + of + " and above");
     return labels;
   }
 

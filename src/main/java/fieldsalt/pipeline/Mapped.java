@@ -146,9 +146,4 @@ record Mapped(
     }
     return used;
   }
-
-  /** Sites whose readings the surface used. */
-  static int sitesUsed(SiteReadings readings) {
-    return (int) readings.rows().stream().map(SiteReadings.Row::site).distinct().count();
-  }
 }

@@ -28,23 +28,26 @@ public record Ions(
     OptionalDouble naExtractableCmolKg,
     String atMost,
     String atLeast) {
-  /** None of them above what the laboratory could read. */
-  public Ions(
-      String method,
-      OptionalDouble na,
-      OptionalDouble ca,
-      OptionalDouble mg,
-      OptionalDouble k,
-      OptionalDouble cl,
-      OptionalDouble so4,
-      OptionalDouble hco3,
-      OptionalDouble boronMgL,
-      OptionalDouble sar,
-      OptionalDouble espPct,
-      OptionalDouble naExtractableCmolKg,
-      String atMost) {
-    this(
-        method,
+
+  /** Nothing known. */
+  public static Ions none() {
+    OptionalDouble e = OptionalDouble.empty();
+    return new Ions("", e, e, e, e, e, e, e, e, e, e, e, "", "");
+  }
+
+  /** The same numbers, measured in something else. */
+  public Ions withMethod(String other) {
+    return with(other, atLeast);
+  }
+
+  /** The same numbers, of which others are limits that the laboratory could not read beyond. */
+  public Ions withAtLeast(String names) {
+    return with(method, names);
+  }
+
+  private Ions with(String otherMethod, String otherAtLeast) {
+    return new Ions(
+        otherMethod,
         na,
         ca,
         mg,
@@ -57,13 +60,7 @@ public record Ions(
         espPct,
         naExtractableCmolKg,
         atMost,
-        "");
-  }
-
-  /** Nothing known. */
-  public static Ions none() {
-    OptionalDouble e = OptionalDouble.empty();
-    return new Ions("", e, e, e, e, e, e, e, e, e, e, e, "");
+        otherAtLeast);
   }
 
   public boolean isAtMost(String name) {

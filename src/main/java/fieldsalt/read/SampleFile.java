@@ -185,7 +185,7 @@ final class SampleFile {
   private static boolean bringsProperties(SampleLine line) {
     return !line.soil()
             .equals(Soil.unknown().withTexture(line.soil().texture(), line.soil().clayPct()))
-        || !withMethod(line.ions(), "").equals(Ions.none());
+        || !line.ions().withMethod("").equals(Ions.none());
   }
 
   private SampleRow row(
@@ -217,26 +217,8 @@ final class SampleFile {
         said.isEmpty()
             ? rules.ionsMethod(line.laboratory()).map(IonCells::canonical).orElse(own)
             : said;
-    Ions none = withMethod(line.ions(), "");
-    return none.equals(Ions.none()) ? Ions.none() : withMethod(line.ions(), method);
-  }
-
-  private static Ions withMethod(Ions i, String method) {
-    return new Ions(
-        method,
-        i.na(),
-        i.ca(),
-        i.mg(),
-        i.k(),
-        i.cl(),
-        i.so4(),
-        i.hco3(),
-        i.boronMgL(),
-        i.sar(),
-        i.espPct(),
-        i.naExtractableCmolKg(),
-        i.atMost(),
-        i.atLeast());
+    Ions none = line.ions().withMethod("");
+    return none.equals(Ions.none()) ? Ions.none() : line.ions().withMethod(method);
   }
 
   private static SampleRow sample(

@@ -1,6 +1,7 @@
 package fieldsalt.zones;
 
 import fieldsalt.classes.ClassScheme;
+import fieldsalt.classes.ClassSchemes;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -134,18 +135,9 @@ final class OptimalGroups {
   }
 
   private static List<String> labels(List<Double> breaks, String unit) {
-    if (breaks.isEmpty()) {
-      return List.of("all values");
-    }
-    String of = unit.isEmpty() ? "" : " " + unit;
-    List<String> limits = limitTexts(breaks);
-    List<String> labels = new ArrayList<>();
-    labels.add("below " + limits.get(0) + of);
-    for (int k = 1; k < limits.size(); k++) {
-      labels.add(limits.get(k - 1) + " to " + limits.get(k) + of);
-    }
-    labels.add(limits.get(limits.size() - 1) + of + " and above");
-    return labels;
+    return breaks.isEmpty()
+        ? List.of("all values")
+        : ClassSchemes.between(limitTexts(breaks), unit);
   }
 
   /** As few decimals as tell the limits apart, at least one. */

@@ -36,6 +36,7 @@ class SodiumTest {
         OptionalDouble.of(value),
         NONE,
         NONE,
+        "",
         "");
   }
 
@@ -53,6 +54,7 @@ class SodiumTest {
         NONE,
         NONE,
         NONE,
+        "",
         "");
   }
 
@@ -70,7 +72,8 @@ class SodiumTest {
         NONE,
         NONE,
         NONE,
-        atMost);
+        atMost,
+        "");
   }
 
   private static Ions with(double sar, double esp) {
@@ -87,6 +90,7 @@ class SodiumTest {
         OptionalDouble.of(sar),
         OptionalDouble.of(esp),
         NONE,
+        "",
         "");
   }
 
@@ -104,6 +108,7 @@ class SodiumTest {
         sar,
         NONE,
         OptionalDouble.of(naExtractable),
+        "",
         "");
   }
 
@@ -236,34 +241,17 @@ class SodiumTest {
     assertThat(codes(s)).contains("sar-at-least");
   }
 
-  private static Ions atLeast(Ions i, String names) {
-    return new Ions(
-        i.method(),
-        i.na(),
-        i.ca(),
-        i.mg(),
-        i.k(),
-        i.cl(),
-        i.so4(),
-        i.hco3(),
-        i.boronMgL(),
-        i.sar(),
-        i.espPct(),
-        i.naExtractableCmolKg(),
-        i.atMost(),
-        names);
-  }
-
   @Test
   void whatTheLaboratoryCouldNotReadInFullIsAtLeast() {
-    Sodium sar = of(Samples.sample().paste(4).ions(atLeast(sar(25), "sar")));
+    Sodium sar = of(Samples.sample().paste(4).ions(sar(25).withAtLeast("sar")));
     assertThat(sar.sar()).hasValue(25);
     assertThat(sar.sarAtLeast()).isTrue();
     assertThat(codes(sar)).contains("sar-at-least");
-    Sodium na = of(Samples.sample().paste(9).ions(atLeast(cations("paste", 40, 8, 4, ""), "na")));
+    Sodium na =
+        of(Samples.sample().paste(9).ions(cations("paste", 40, 8, 4, "").withAtLeast("na")));
     assertThat(na.sarAtLeast()).isTrue();
     assertThat(codes(na)).contains("sar-at-least").doesNotContain("cation-sum");
-    Sodium esp = of(Samples.sample().paste(4).ions(atLeast(with(8, 40), "esp_pct")));
+    Sodium esp = of(Samples.sample().paste(4).ions(with(8, 40).withAtLeast("esp_pct")));
     assertThat(codes(esp)).contains("esp-at-least").doesNotContain("sar-at-least");
   }
 
@@ -284,9 +272,10 @@ class SodiumTest {
             OptionalDouble.of(25),
             NONE,
             NONE,
+            "",
             "");
     assertThat(codes(of(Samples.sample().noEc().ions(both)))).contains("sar-mismatch");
-    assertThat(codes(of(Samples.sample().noEc().ions(atLeast(both, "sar")))))
+    assertThat(codes(of(Samples.sample().noEc().ions(both.withAtLeast("sar")))))
         .doesNotContain("sar-mismatch", "sar-at-least");
   }
 
@@ -376,6 +365,7 @@ class SodiumTest {
             OptionalDouble.of(20),
             NONE,
             NONE,
+            "",
             "");
     Sodium s = of(Samples.sample().paste(4).ions(printed));
     assertThat(codes(s)).contains("sar-mismatch");

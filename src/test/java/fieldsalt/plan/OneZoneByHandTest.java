@@ -51,7 +51,20 @@ class OneZoneByHandTest {
     OptionalDouble e = OptionalDouble.empty();
     Ions ions =
         new Ions(
-            "paste", of(IONS[k][0]), of(IONS[k][1]), of(IONS[k][2]), e, e, e, e, e, e, e, e, "");
+            "paste",
+            of(IONS[k][0]),
+            of(IONS[k][1]),
+            of(IONS[k][2]),
+            e,
+            e,
+            e,
+            e,
+            e,
+            e,
+            e,
+            e,
+            "",
+            "");
     Soil soil = new Soil(Texture.CLAY_LOAM, e, e, e, e, e, e, e, e);
     return new Sample(
         "A" + (k + 1),

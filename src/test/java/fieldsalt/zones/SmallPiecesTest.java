@@ -18,6 +18,9 @@ import org.locationtech.jts.geom.GeometryFactory;
  * stays with ground that is treated alike, even where other ground is closer in ECe.
  */
 class SmallPiecesTest {
+  private static final FieldBoundary SQUARE =
+      Given.field("f", Given.wkt("POLYGON ((0 0, 400 0, 400 400, 0 400, 0 0))"));
+
   private static final double SODIC = 13;
 
   private static ZoneMap zones(
@@ -56,11 +59,9 @@ class SmallPiecesTest {
   /** 0.3 ha of salty sodic ground between sodic ground in the west and salty ground in the east. */
   @Test
   void aSmallSodicPieceJoinsSodicGround() {
-    FieldBoundary field =
-        Given.field("f", Given.wkt("POLYGON ((0 0, 400 0, 400 400, 0 400, 0 0))"));
     ZoneMap zones =
         zones(
-            field,
+            SQUARE,
             (x, y) -> isBlock(x, y) || x > 205 ? 8 : 3,
             (x, y) -> isBlock(x, y) ? 13.2 : x < 205 ? 28 : 12.8);
     assertThat(labelAt(zones, 200, 200)).isEqualTo("class 0, sodic");
@@ -71,11 +72,9 @@ class SmallPiecesTest {
   /** The other way round: ground that needs no gypsum is not given any. */
   @Test
   void aSmallPieceThatIsNotSodicJoinsGroundThatIsNot() {
-    FieldBoundary field =
-        Given.field("f", Given.wkt("POLYGON ((0 0, 400 0, 400 400, 0 400, 0 0))"));
     ZoneMap zones =
         zones(
-            field,
+            SQUARE,
             (x, y) -> isBlock(x, y) || x > 205 ? 8 : 3,
             (x, y) -> isBlock(x, y) ? 12.8 : x < 205 ? 5 : 13.2);
     assertThat(labelAt(zones, 220, 200)).isEqualTo("class 0, not sodic");
