@@ -2,6 +2,7 @@ package fieldsalt.plan;
 
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.field.Comparisons;
@@ -216,8 +217,8 @@ public final class Planner {
       for (Draft.Reason reason : field.draft().reasons()) {
         findings.add(
             new Finding(
-                "draft-" + reason.code(),
-                "field " + field.field(),
+                reason.code(),
+                Place.field(field.field()),
                 reason.why(),
                 "the plan is a draft; to lift it: " + reason.lift()));
       }

@@ -2,6 +2,7 @@ package fieldsalt.basis.layer;
 
 import fieldsalt.basis.soil.Rows;
 import fieldsalt.facts.Plausibility;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.read.sample.Sample;
 import java.util.Optional;
@@ -27,14 +28,14 @@ final class EcLimits {
     if (!(ec > 0)) {
       return Optional.of(
           Rows.finding(
-              "ec-not-positive",
+              Code.EC_NOT_POSITIVE,
               sample,
               "EC " + Rows.number(ec) + " dS/m",
               "row left out; an EC is above 0: correct the cell or write it as <limit"));
     }
     return Optional.of(
         Rows.finding(
-            "ec-impossible",
+            Code.EC_IMPOSSIBLE,
             sample,
             "EC " + Rows.number(ec) + " dS/m by " + method,
             "row left out: the method cannot give more than "

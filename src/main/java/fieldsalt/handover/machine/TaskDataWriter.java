@@ -1,6 +1,8 @@
 package fieldsalt.handover.machine;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.handover.input.HandoverInput;
 import fieldsalt.handover.input.MachineJob;
 import fieldsalt.handover.input.ZoneFeature;
@@ -106,8 +108,8 @@ public final class TaskDataWriter {
     if (grid.error() > TONNES_TOLERANCE) {
       findings.add(
           new Finding(
-              "machine-tonnes",
-              "TASKDATA.zip, field " + field.name(),
+              Code.MACHINE_TONNES,
+              new Place.InFile("TASKDATA.zip", "field " + field.name()),
               String.format(
                   Locale.ROOT,
                   "the grid of half-swath cells spreads %.1f t, the plan %.1f t",

@@ -349,7 +349,7 @@ public class TaskDataWriterTest {
             Map.of("t-1", new Envelope(0, 13, 0, 11)),
             MachineJob.inOnePass("r", "gypsum", 36, 4, Map.of("t-1", 5.0)));
     List<Finding> findings = Handover.write(dir, input).findings();
-    assertThat(findings).extracting(Finding::code).contains("machine-tonnes");
+    assertThat(findings).extracting(f -> f.code().id()).contains("machine-tonnes");
     assertThat(findings.get(0).found()).contains("the plan 0.1 t");
   }
 
@@ -437,7 +437,9 @@ public class TaskDataWriterTest {
     HandoverResult result =
         Handover.write(dir, SmallRanch.of(Projections.local(), "North", "South"));
     assertThat(zip()).doesNotExist();
-    assertThat(result.findings()).extracting(Finding::code).containsExactly("local-coordinates");
+    assertThat(result.findings())
+        .extracting(f -> f.code().id())
+        .containsExactly("local-coordinates");
   }
 
   /** ISO 11783-11: DDI 6 in mg/m²; 1 kg/ha is 100 mg/m². */
