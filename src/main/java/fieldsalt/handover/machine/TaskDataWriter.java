@@ -102,7 +102,8 @@ public final class TaskDataWriter {
     byte[] cells = coded ? codes(grid, rates) : values(grid);
     String file = String.format(Locale.ROOT, "GRD%05d", task);
     grids.put(file + ".BIN", cells);
-    String name = pass == 1 ? field.name() : "pass " + pass + " " + field.name();
+    String draft = job.drafts().contains(field.name()) ? "DRAFT " : "";
+    String name = draft + (pass == 1 ? field.name() : "pass " + pass + " " + field.name());
     xml.task(new TaskXml.Task(task, name, number), coded ? rates : List.of());
     xml.grid(grid, file, cells.length, coded);
     if (grid.error() > TONNES_TOLERANCE) {

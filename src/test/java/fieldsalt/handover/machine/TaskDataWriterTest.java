@@ -27,6 +27,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import org.junit.jupiter.api.Test;
@@ -53,7 +54,8 @@ public class TaskDataWriterTest {
             job.swathM(),
             version,
             job.rateMgPerHaByZone(),
-            job.passesByZone()));
+            job.passesByZone(),
+            job.drafts()));
   }
 
   private Path zip() {
@@ -373,7 +375,8 @@ public class TaskDataWriterTest {
     MachineJob once = input.machine().orElseThrow();
     Map<String, Integer> passes = Map.of("North-2", 2, "North-3", 1, "South-2", 1);
     MachineJob twice =
-        new MachineJob(once.ranch(), once.product(), 12, 4, once.rateMgPerHaByZone(), passes);
+        new MachineJob(
+            once.ranch(), once.product(), 12, 4, once.rateMgPerHaByZone(), passes, Set.of());
     Handover.write(dir, SmallRanch.with(input, twice));
     JsonNode tasks = Isoxml.read(zip()).path("tasks");
     assertThat(tasks).hasSize(3);
