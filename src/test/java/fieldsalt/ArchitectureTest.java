@@ -12,6 +12,7 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -95,6 +96,106 @@ class ArchitectureTest {
   @Test
   void noCycles() {
     slices().matching("fieldsalt.(*)..").should().beFreeOfCycles().check(CLASSES);
+  }
+
+  /**
+   * A stage is a folder, a room is a sub-folder of it: rooms depend on one another in one order.
+   */
+  @Test
+  void noCyclesBetweenRooms() {
+    slices().matching("fieldsalt.(*).(**)").should().beFreeOfCycles().check(CLASSES);
+    assertThat(rooms()).hasSizeGreaterThan(40);
+  }
+
+  @Test
+  void noRoomHoldsMoreThanThirtyFilesAndNoFileMoreThan350Lines() throws IOException {
+    List<String> tooLarge = new ArrayList<>();
+    for (Path tree : List.of(Path.of("src/main/java"), Path.of("src/test/java"))) {
+      try (Stream<Path> all = Files.walk(tree)) {
+        for (Path path : all.sorted().collect(Collectors.toList())) {
+          long size = Files.isDirectory(path) ? files(path) : lines(path);
+          if (size > (Files.isDirectory(path) ? 30 : tree.endsWith("main/java") ? 350 : 700)) {
+            tooLarge.add(path + ": " + size);
+          }
+        }
+      }
+    }
+    assertThat(tooLarge).isEmpty();
+  }
+
+  private static long files(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.filter(f -> f.toString().endsWith(".java")).count();
+    }
+  }
+
+  private static long lines(Path file) throws IOException {
+    try (Stream<String> lines = Files.lines(file)) {
+      return lines.count();
+    }
+  }
+
+  private static Set<String> rooms() {
+    return CLASSES.stream()
+        .map(JavaClass::getPackageName)
+        .filter(name -> name.chars().filter(c -> c == '.').count() > 1)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** Tests lie in rooms that exist. */
+  @Test
+  void theTestTreeMirrorsTheRooms() throws IOException {
+    Path tests = Path.of("src/test/java/fieldsalt");
+    Path main = Path.of("src/main/java/fieldsalt");
+    try (Stream<Path> folders = Files.walk(tests)) {
+      List<Path> strangers =
+          folders
+              .filter(Files::isDirectory)
+              .map(tests::relativize)
+              .filter(f -> !f.toString().equals("sample") && !Files.isDirectory(main.resolve(f)))
+              .collect(Collectors.toList());
+      assertThat(strangers).isEmpty();
+    }
+  }
+
+  @Test
+  void aSimpleNameStandsForOneThing() {
+    Map<String, Set<String>> byName = new java.util.TreeMap<>();
+    CLASSES.stream()
+        .filter(c -> c.isTopLevelClass() && !c.getSimpleName().equals("package-info"))
+        .forEach(
+            c ->
+                byName
+                    .computeIfAbsent(c.getSimpleName(), n -> new TreeSet<>())
+                    .add(c.getPackageName()));
+    byName.values().removeIf(packages -> packages.size() == 1);
+    assertThat(byName).isEmpty();
+  }
+
+  /** What no command reaches is not part of the product. */
+  @Test
+  void mainReachesEveryType() {
+    Map<String, JavaClass> open = new java.util.TreeMap<>();
+    CLASSES.forEach(c -> open.put(c.getName(), c));
+    List<JavaClass> reached = new ArrayList<>(List.of(open.remove("fieldsalt.cli.Main")));
+    for (int i = 0; i < reached.size(); i++) {
+      for (Dependency d : reached.get(i).getDirectDependenciesFromSelf()) {
+        JavaClass next = open.remove(d.getTargetClass().getBaseComponentType().getName());
+        if (next != null) {
+          reached.add(next);
+        }
+      }
+    }
+    open.values().removeIf(ArchitectureTest::isWrittenByTheCompilerOrHoldsConstantsOnly);
+    assertThat(reached).hasSizeGreaterThan(500);
+    assertThat(open.keySet()).isEmpty();
+  }
+
+  /** Constants are copied to where they are used: no trace of their class is left there. */
+  private static boolean isWrittenByTheCompilerOrHoldsConstantsOnly(JavaClass type) {
+    return type.getName().endsWith("package-info")
+        || type.getName().matches(".*\\$\\d+")
+        || type.getMethods().isEmpty() && type.getSimpleName().matches("Exit|Wgs84");
   }
 
   @Test

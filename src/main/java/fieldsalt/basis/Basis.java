@@ -1,7 +1,18 @@
 package fieldsalt.basis;
 
+import fieldsalt.basis.depth.RootZone;
+import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.pair.ReadingsTableMaker;
+import fieldsalt.basis.property.PropertyHandOver;
+import fieldsalt.basis.property.Sodium;
+import fieldsalt.basis.property.SoilProperty;
+import fieldsalt.basis.setting.BasisSettings;
+import fieldsalt.basis.site.RootZoneReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteHandOver;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.quantity.DepthRange;
-import fieldsalt.read.Sample;
+import fieldsalt.read.sample.Sample;
 import java.util.List;
 import java.util.function.Function;
 
@@ -14,8 +25,8 @@ public final class Basis {
    *
    * @param samples rows as read, with or without places
    */
-  public static Converted convert(List<Sample> samples, BasisSettings settings) {
-    return new Convert(samples, settings).converted();
+  public static ConvertedReadings convert(List<Sample> samples, BasisSettings settings) {
+    return new ReadingsTableMaker(samples, settings).converted();
   }
 
   /**
@@ -33,7 +44,7 @@ public final class Basis {
   /** The same, with what depth each field's readings stand for. */
   public static RootZoneReadings rootZoneReadings(
       List<Sample> samples, BasisSettings settings, Function<String, RootZone> rootZone) {
-    return new HandOver(samples, settings).rootZone(rootZone);
+    return new SiteHandOver(samples, settings).rootZone(rootZone);
   }
 
   /**

@@ -1,7 +1,7 @@
 package fieldsalt.cli;
 
 import fieldsalt.pipeline.AssessRun;
-import fieldsalt.read.JobDocument;
+import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

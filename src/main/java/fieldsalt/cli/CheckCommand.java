@@ -2,7 +2,7 @@ package fieldsalt.cli;
 
 import fieldsalt.finding.Finding;
 import fieldsalt.pipeline.MapRun;
-import fieldsalt.read.JobDocument;
+import fieldsalt.read.job.JobDocument;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

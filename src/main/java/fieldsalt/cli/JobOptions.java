@@ -1,7 +1,7 @@
 package fieldsalt.cli;
 
 import fieldsalt.finding.InputProblem;
-import fieldsalt.read.JobDocument;
+import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

@@ -4,7 +4,7 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.pipeline.MapRun;
 import fieldsalt.pipeline.MapSummary;
-import fieldsalt.read.JobDocument;
+import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;

@@ -10,7 +10,7 @@ import java.util.List;
  */
 public record Amendment(String name, double tPerTGypsum, boolean needsLime) {
   private static final List<Amendment> ALL =
-      Table.rows("amendments.csv").stream()
+      FactTable.rows("amendments.csv").stream()
           .map(
               row ->
                   new Amendment(

@@ -14,7 +14,7 @@ public record BoronTolerance(double lowMgL, double highMgL, String confidence) {
 
   /** The tolerance of a crop; empty where the table does not name it. */
   public static Optional<BoronTolerance> of(Crop crop) {
-    return Table.rows("boron.csv").stream()
+    return FactTable.rows("boron.csv").stream()
         .filter(row -> CropWord.begins(crop.name(), row.get("match")))
         .findFirst()
         .map(BoronTolerance::of);

@@ -78,10 +78,11 @@ public final class Crops {
 
   private Crops() {
     List<Crop> all = new ArrayList<>();
-    Table.rows("crops.csv").forEach(row -> all.add(crop(row, true)));
-    Table.rows("crops_rating_only.csv").forEach(row -> all.add(crop(row, false)));
+    FactTable.rows("crops.csv").forEach(row -> all.add(crop(row, true)));
+    FactTable.rows("crops_rating_only.csv").forEach(row -> all.add(crop(row, false)));
     crops = List.copyOf(all);
-    alternatives = Table.rows("crop_alternatives.csv").stream().map(Crops::alternative).toList();
+    alternatives =
+        FactTable.rows("crop_alternatives.csv").stream().map(Crops::alternative).toList();
   }
 
   /** The table as shipped. */

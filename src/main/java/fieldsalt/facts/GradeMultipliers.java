@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 /** Multipliers of EC1:5 by field texture grade, after Slavich &amp; Petterson 1993. */
 public final class GradeMultipliers {
   private static final Map<Texture, Multipliers.Multiplier> ROWS =
-      Table.rows("slavich_petterson_1993_grades.csv").stream()
+      FactTable.rows("slavich_petterson_1993_grades.csv").stream()
           .collect(
               Collectors.toUnmodifiableMap(
                   row -> Texture.valueOf(row.get("texture")),

@@ -12,7 +12,7 @@ import java.util.stream.Collectors;
  */
 public final class Hoffman1980 {
   private static final Map<String, Double> K =
-      Table.rows("reclamation.csv").stream()
+      FactTable.rows("reclamation.csv").stream()
           .collect(
               Collectors.toMap(
                   row -> row.get("method") + " " + row.get("texture"),

@@ -9,7 +9,7 @@ public enum InfiltrationHazard {
   SLIGHT_TO_MODERATE("slight to moderate"),
   SEVERE("severe");
 
-  private static final List<Map<String, String>> ROWS = Table.rows("infiltration_hazard.csv");
+  private static final List<Map<String, String>> ROWS = FactTable.rows("infiltration_hazard.csv");
 
   private final String label;
 

@@ -40,7 +40,7 @@ public final class Multipliers {
 
   private static Multipliers read(String resource) {
     return new Multipliers(
-        Table.rows(resource).stream()
+        FactTable.rows(resource).stream()
             .collect(Collectors.toUnmodifiableMap(Multipliers::key, Multipliers::multiplier)));
   }
 

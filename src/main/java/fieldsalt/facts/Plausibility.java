@@ -23,7 +23,7 @@ public record Plausibility(
 
   private static Map<String, Plausibility> read() {
     Map<String, Plausibility> all = new LinkedHashMap<>();
-    for (Map<String, String> row : Table.rows("plausibility.csv")) {
+    for (Map<String, String> row : FactTable.rows("plausibility.csv")) {
       all.put(
           row.get("quantity"),
           new Plausibility(

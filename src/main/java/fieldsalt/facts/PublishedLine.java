@@ -32,7 +32,7 @@ public record PublishedLine(
     String confidence) {
 
   private static final List<PublishedLine> ALL =
-      Table.rows("ece_relations.csv").stream().map(PublishedLine::of).toList();
+      FactTable.rows("ece_relations.csv").stream().map(PublishedLine::of).toList();
 
   /** The lines of one relation, in the table's order; empty if there are none. */
   public static List<PublishedLine> of(String relation) {

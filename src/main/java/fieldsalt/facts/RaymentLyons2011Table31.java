@@ -11,7 +11,7 @@ import java.util.Optional;
 public final class RaymentLyons2011Table31 {
   private static final double[] ECE = {0.95, 1.9, 4.5, 7.7, 12.2};
   private static final List<Band> BANDS =
-      Table.rows("rayment_lyons_2011_table_3_1.csv").stream().map(Band::of).toList();
+      FactTable.rows("rayment_lyons_2011_table_3_1.csv").stream().map(Band::of).toList();
 
   private RaymentLyons2011Table31() {}
 

@@ -9,7 +9,7 @@ public final class RootZones {
   /** Depth used where no crop is known, cm (common practice). */
   public static final double UNKNOWN_CM = 90;
 
-  private static final List<Map<String, String>> ROWS = Table.rows("root_zone.csv");
+  private static final List<Map<String, String>> ROWS = FactTable.rows("root_zone.csv");
 
   private RootZones() {}
 

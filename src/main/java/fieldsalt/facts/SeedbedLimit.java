@@ -8,7 +8,7 @@ public final class SeedbedLimit {
 
   /** Limit for a crop, or the general one. */
   public static double dsPerM(Optional<Crop> crop) {
-    return Table.rows("emergence.csv").stream()
+    return FactTable.rows("emergence.csv").stream()
         .filter(row -> holds(row.get("match"), crop))
         .findFirst()
         .map(row -> Double.parseDouble(row.get("limit_dS_m")))

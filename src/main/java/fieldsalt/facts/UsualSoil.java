@@ -17,7 +17,7 @@ public final class UsualSoil {
   public static final double CEC_ERROR_LN = 0.40;
 
   private static final Map<Texture, Map<String, String>> ROWS =
-      Table.rows("soil_usual.csv").stream()
+      FactTable.rows("soil_usual.csv").stream()
           .collect(Collectors.toMap(row -> Texture.valueOf(row.get("texture")), row -> row));
 
   private UsualSoil() {}

@@ -22,7 +22,7 @@ public record WaterLimit(
     String confidence) {
 
   private static final List<WaterLimit> ALL =
-      Table.rows("water_limits.csv").stream().map(WaterLimit::of).toList();
+      FactTable.rows("water_limits.csv").stream().map(WaterLimit::of).toList();
 
   private static WaterLimit of(Map<String, String> row) {
     String severe = row.get("severe_above");

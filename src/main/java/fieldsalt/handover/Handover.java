@@ -1,7 +1,22 @@
 package fieldsalt.handover;
 
 import fieldsalt.finding.Finding;
-import fieldsalt.read.FieldBoundary;
+import fieldsalt.handover.folder.WrittenFile;
+import fieldsalt.handover.input.HandoverInput;
+import fieldsalt.handover.input.SampleFeature;
+import fieldsalt.handover.input.ZoneFeature;
+import fieldsalt.handover.machine.TaskDataWriter;
+import fieldsalt.handover.raster.SurfaceRasters;
+import fieldsalt.handover.style.Styles;
+import fieldsalt.handover.table.DbfNames;
+import fieldsalt.handover.table.Degrees;
+import fieldsalt.handover.table.Feature;
+import fieldsalt.handover.table.Fields;
+import fieldsalt.handover.table.GeoJsonWriter;
+import fieldsalt.handover.table.GeoPackageWriter;
+import fieldsalt.handover.table.Layer;
+import fieldsalt.handover.table.ShapefileWriter;
+import fieldsalt.read.field.FieldBoundary;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;

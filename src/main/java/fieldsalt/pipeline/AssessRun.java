@@ -1,16 +1,16 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.read.JobDocument;
 import fieldsalt.read.RanchReader;
-import fieldsalt.read.Sample;
-import fieldsalt.surface.PointDistribution;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.Target;
+import fieldsalt.surface.map.PointDistribution;
+import fieldsalt.surface.site.Target;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;

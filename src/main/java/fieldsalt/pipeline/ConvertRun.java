@@ -1,14 +1,14 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
-import fieldsalt.basis.Converted;
+import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.handover.CsvTable;
-import fieldsalt.read.JobDocument;
+import fieldsalt.handover.table.CsvTable;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
-import fieldsalt.read.Sample;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -82,7 +82,7 @@ public final class ConvertRun {
   public static Result run(List<Path> tables, List<String> sets) {
     JobDocument job = JobDocument.ofSettings(Path.of(""), sets);
     Ranch ranch = RanchReader.readTable(job, tables);
-    Converted converted = Basis.convert(ranch.samples(), StageSettings.basis(job));
+    ConvertedReadings converted = Basis.convert(ranch.samples(), StageSettings.basis(job));
     List<Finding> findings = new ArrayList<>(ranch.findings());
     findings.addAll(converted.findings());
     if (converted.rows().isEmpty()) {
@@ -114,7 +114,7 @@ public final class ConvertRun {
         "Mend the rows named, or say defaults.method=1:5 and the like with --set.");
   }
 
-  private static List<Object> cells(Converted.Row row) {
+  private static List<Object> cells(ConvertedReadings.Row row) {
     Sample s = row.sample();
     return Arrays.asList(
         s.id(),
@@ -135,7 +135,7 @@ public final class ConvertRun {
         s.source().toString());
   }
 
-  private static List<Object> cells(Converted.Group g) {
+  private static List<Object> cells(ConvertedReadings.Group g) {
     return Arrays.asList(
         g.laboratory(),
         g.method(),
@@ -150,7 +150,7 @@ public final class ConvertRun {
         Features.round(g.sdLnAfterOneMore()));
   }
 
-  private static String line(Converted.Mean m) {
+  private static String line(ConvertedReadings.Mean m) {
     return String.format(
         Locale.ROOT,
         "%s%.0f-%.0f cm: mean of %d samples %.2f dS/m (90 %% interval of their errors %.2f to %.2f)",
@@ -163,7 +163,7 @@ public final class ConvertRun {
         m.high());
   }
 
-  private static String line(Converted.Group g) {
+  private static String line(ConvertedReadings.Group g) {
     String laboratory =
         Optional.of(g.laboratory()).filter(l -> !l.isBlank()).orElse("no laboratory");
     String texture = g.texture().name().toLowerCase(Locale.ROOT);

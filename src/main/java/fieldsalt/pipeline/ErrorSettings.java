@@ -1,11 +1,11 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.BasisSettings;
-import fieldsalt.basis.ConversionErrors;
-import fieldsalt.basis.LaboratoryErrors;
-import fieldsalt.basis.ReadingError;
-import fieldsalt.basis.SpecialSoilErrors;
-import fieldsalt.read.JobDocument;
+import fieldsalt.basis.setting.BasisSettings;
+import fieldsalt.basis.setting.ConversionErrors;
+import fieldsalt.basis.setting.LaboratoryErrors;
+import fieldsalt.basis.setting.ReadingError;
+import fieldsalt.basis.setting.SpecialSoilErrors;
+import fieldsalt.read.job.JobDocument;
 
 /** The sizes of errors, from the keys {@code errors} of a job. */
 final class ErrorSettings {

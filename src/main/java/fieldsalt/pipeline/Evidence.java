@@ -1,17 +1,17 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
-import fieldsalt.basis.FieldDepth;
-import fieldsalt.basis.ProfileShape;
-import fieldsalt.basis.RootZone;
-import fieldsalt.basis.SiteReadings;
-import fieldsalt.basis.Sodium;
-import fieldsalt.basis.Uptake;
+import fieldsalt.basis.depth.FieldDepth;
+import fieldsalt.basis.depth.ProfileShape;
+import fieldsalt.basis.depth.RootZone;
+import fieldsalt.basis.depth.Uptake;
+import fieldsalt.basis.property.Sodium;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
-import fieldsalt.plan.FieldEvidence;
-import fieldsalt.plan.FieldSoil;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.read.Sample;
+import fieldsalt.plan.soil.FieldEvidence;
+import fieldsalt.plan.soil.FieldSoil;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Surface;
 import java.util.HashSet;
 import java.util.LinkedHashMap;

@@ -1,13 +1,13 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.Converted;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
-import fieldsalt.handover.SampleFeature;
-import fieldsalt.handover.ZoneFeature;
-import fieldsalt.plan.ZonePlan;
-import fieldsalt.surface.AreaMeans;
-import fieldsalt.zones.Zone;
+import fieldsalt.handover.input.SampleFeature;
+import fieldsalt.handover.input.ZoneFeature;
+import fieldsalt.plan.zone.ZonePlan;
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -108,7 +108,7 @@ final class Features {
     SiteReadings readings = prepared.readings();
     double value = rows[0].value();
     double sd = Math.sqrt(ReadingErrors.variance(readings, rows[0]));
-    boolean log = readings.scale() == fieldsalt.basis.Scale.LOG;
+    boolean log = readings.scale() == fieldsalt.basis.site.Scale.LOG;
     String name = prepared.isEce() ? "ece" : "value";
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put(prepared.isEce() ? "ece_dS_m" : "value", round(back(value, log)));
@@ -116,8 +116,8 @@ final class Features {
     figures.put(name + "_high", round(back(value + Z90 * sd, log)));
     site.date().ifPresent(date -> figures.put("date", date.toString()));
     figures.put("methods", methods(rows));
-    figures.put("relation", joined(site, Converted.Row::relation));
-    figures.put("citation", joined(site, Converted.Row::citation));
+    figures.put("relation", joined(site, ConvertedReadings.Row::relation));
+    figures.put("citation", joined(site, ConvertedReadings.Row::citation));
     figures.put("findings", findings(site));
     return figures;
   }
@@ -131,7 +131,7 @@ final class Features {
   }
 
   private String joined(
-      SiteReadings.Site site, java.util.function.Function<Converted.Row, String> part) {
+      SiteReadings.Site site, java.util.function.Function<ConvertedReadings.Row, String> part) {
     return rowsOf(site).stream()
         .map(part)
         .filter(text -> !text.isBlank())
@@ -149,16 +149,16 @@ final class Features {
         .collect(Collectors.joining(", "));
   }
 
-  private List<Converted.Row> rowsOf(SiteReadings.Site site) {
+  private List<ConvertedReadings.Row> rowsOf(SiteReadings.Site site) {
     return prepared
         .converted()
         .map(c -> byId().getOrDefault(key(site), List.of()))
         .orElse(List.of());
   }
 
-  private Map<String, List<Converted.Row>> rowsById;
+  private Map<String, List<ConvertedReadings.Row>> rowsById;
 
-  private Map<String, List<Converted.Row>> byId() {
+  private Map<String, List<ConvertedReadings.Row>> byId() {
     if (rowsById == null) {
       rowsById =
           prepared.converted().orElseThrow().rows().stream()

@@ -1,15 +1,15 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.RootZone;
-import fieldsalt.basis.Uptake;
+import fieldsalt.basis.depth.RootZone;
+import fieldsalt.basis.depth.Uptake;
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import fieldsalt.facts.RootZones;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.InputProblem.Problem;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.read.JobDocument;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.job.JobDocument;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

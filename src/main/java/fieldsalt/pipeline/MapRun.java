@@ -5,12 +5,12 @@ import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.RasterFile;
 import fieldsalt.handover.Handover;
 import fieldsalt.handover.HandoverResult;
-import fieldsalt.handover.OutputFolder;
-import fieldsalt.handover.WrittenFile;
-import fieldsalt.read.JobDocument;
-import fieldsalt.surface.Drift;
+import fieldsalt.handover.folder.OutputFolder;
+import fieldsalt.handover.folder.WrittenFile;
+import fieldsalt.read.job.JobDocument;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
+import fieldsalt.surface.site.Drift;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -105,12 +105,12 @@ public final class MapRun {
         empty -> {
           Features features = new Features(prepared, mapped, planned);
           HandoverResult files =
-              Handover.write(empty, HandoverParts.of(prepared, mapped, planned, features));
+              Handover.write(empty, HandoverAssembly.of(prepared, mapped, planned, features));
           List<Finding> all = new ArrayList<>(findings());
           all.addAll(files.findings());
           List<String> names =
               new ArrayList<>(files.files().stream().map(WrittenFile::name).toList());
-          names.addAll(HandoverParts.writeTables(empty, prepared, planned));
+          names.addAll(HandoverAssembly.writeTables(empty, prepared, planned));
           new Pages(prepared, mapped, planned, features, all).write(empty, names, version, stamp);
         });
   }

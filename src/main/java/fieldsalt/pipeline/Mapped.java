@@ -1,19 +1,19 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.classes.ClassSchemes;
 import fieldsalt.facts.Crop;
 import fieldsalt.finding.Finding;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.read.JobDocument;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.job.JobDocument;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.SurfaceMap;
-import fieldsalt.surface.SurfaceStrips;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.map.SurfaceStrips;
 import fieldsalt.zones.ZoneBuilder;
-import fieldsalt.zones.ZoneMap;
-import fieldsalt.zones.ZoneSettings;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneSettings;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

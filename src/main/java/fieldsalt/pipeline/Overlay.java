@@ -1,8 +1,8 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.Grid;
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Grid;
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
 import org.locationtech.jts.geom.Envelope;

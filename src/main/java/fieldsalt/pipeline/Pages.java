@@ -1,24 +1,24 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.Converted;
-import fieldsalt.basis.FieldDepth;
+import fieldsalt.basis.depth.FieldDepth;
+import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.facts.Crop;
 import fieldsalt.finding.Finding;
-import fieldsalt.handover.OutputFolder;
-import fieldsalt.plan.YieldOutlook;
-import fieldsalt.plan.ZonePlan;
+import fieldsalt.handover.folder.OutputFolder;
+import fieldsalt.plan.zone.YieldOutlook;
+import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.UnitSystem;
-import fieldsalt.report.PageInput;
-import fieldsalt.report.PageReadings;
-import fieldsalt.report.PageSettings;
-import fieldsalt.report.PageSodicity;
-import fieldsalt.report.PageSurface;
-import fieldsalt.report.PageZone;
 import fieldsalt.report.Report;
-import fieldsalt.report.RunFacts;
-import fieldsalt.report.RunRecord;
-import fieldsalt.zones.Zone;
+import fieldsalt.report.input.PageInput;
+import fieldsalt.report.input.PageReadings;
+import fieldsalt.report.input.PageSettings;
+import fieldsalt.report.input.PageSodicity;
+import fieldsalt.report.input.PageSurface;
+import fieldsalt.report.input.PageZone;
+import fieldsalt.report.record.RunFacts;
+import fieldsalt.report.record.RunRecord;
+import fieldsalt.zones.field.Zone;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -100,7 +100,7 @@ final class Pages {
       depths.put(d.field(), depthWords(d));
     }
     return new PageSettings(
-        HandoverParts.units(prepared.job()),
+        HandoverAssembly.units(prepared.job()),
         version,
         crops,
         depths,
@@ -108,7 +108,7 @@ final class Pages {
   }
 
   private String depthWords(FieldDepth d) {
-    UnitSystem units = HandoverParts.units(prepared.job());
+    UnitSystem units = HandoverAssembly.units(prepared.job());
     return String.format(
         Locale.ROOT,
         "%.0f to %.0f %s",
@@ -121,21 +121,21 @@ final class Pages {
     return prepared.converted().map(Pages::readings).orElse(new PageReadings(List.of(), List.of()));
   }
 
-  private static PageReadings readings(Converted converted) {
+  private static PageReadings readings(ConvertedReadings converted) {
     List<PageReadings.Kind> kinds = new ArrayList<>();
     List<PageReadings.PairPlot> plots = new ArrayList<>();
-    for (Converted.Group group : converted.groups()) {
+    for (ConvertedReadings.Group group : converted.groups()) {
       PageReadings.Factor prior = new PageReadings.Factor(group.priorFactor(), group.priorSdLn());
       PageReadings.Factor posterior =
           new PageReadings.Factor(group.posteriorFactor(), group.posteriorSdLn());
-      Optional<Converted.Row> example =
+      Optional<ConvertedReadings.Row> example =
           converted.rows().stream().filter(r -> belongs(r, group)).findFirst();
       kinds.add(
           new PageReadings.Kind(
               name(group),
               group.readings(),
-              example.map(Converted.Row::relation).orElse(""),
-              example.map(Converted.Row::citation).orElse(""),
+              example.map(ConvertedReadings.Row::relation).orElse(""),
+              example.map(ConvertedReadings.Row::citation).orElse(""),
               prior,
               posterior,
               group.pairs(),
@@ -154,7 +154,7 @@ final class Pages {
   }
 
   /** Saturated pastes need no factor: rows by laboratory. */
-  private static List<PageReadings.Kind> pastes(Converted converted) {
+  private static List<PageReadings.Kind> pastes(ConvertedReadings converted) {
     Map<String, Integer> rows = new TreeMap<>();
     converted.rows().stream()
         .filter(r -> r.factor() == 1 && r.sample().method().equals(Optional.of(Method.PASTE)))
@@ -176,19 +176,19 @@ final class Pages {
         .toList();
   }
 
-  private static boolean belongs(Converted.Row row, Converted.Group group) {
+  private static boolean belongs(ConvertedReadings.Row row, ConvertedReadings.Group group) {
     return row.sample().laboratory().equals(group.laboratory())
         && row.method().equals(group.method())
         && row.sample().soil().texture().group() == group.texture();
   }
 
-  private static boolean belongs(Converted.Pair pair, Converted.Group group) {
+  private static boolean belongs(ConvertedReadings.Pair pair, ConvertedReadings.Group group) {
     return pair.laboratory().equals(group.laboratory())
         && pair.method().equals(group.method())
         && pair.texture() == group.texture();
   }
 
-  private static String name(Converted.Group group) {
+  private static String name(ConvertedReadings.Group group) {
     String laboratory = group.laboratory().isBlank() ? "laboratory not named" : group.laboratory();
     return laboratory
         + ", "
@@ -215,7 +215,7 @@ final class Pages {
               yield.isPresent()
                   ? OptionalDouble.of(yield.get().expectedPct())
                   : OptionalDouble.empty(),
-              fieldsalt.report.ZoneAdvices.of(plan, HandoverParts.units(prepared.job()))));
+              fieldsalt.report.input.ZoneAdvices.of(plan, HandoverAssembly.units(prepared.job()))));
     }
     return pageZones;
   }

@@ -1,17 +1,17 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
-import fieldsalt.basis.BasisSettings;
-import fieldsalt.basis.Converted;
-import fieldsalt.basis.RootZoneReadings;
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisSettings;
+import fieldsalt.basis.site.RootZoneReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
-import fieldsalt.plan.PlanSettings;
-import fieldsalt.read.JobDocument;
+import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
-import fieldsalt.read.Sample;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -32,7 +32,7 @@ record Prepared(
     FieldCrops crops,
     BasisSettings basis,
     PlanSettings plan,
-    Optional<Converted> converted,
+    Optional<ConvertedReadings> converted,
     RootZoneReadings rootZone) {
 
   /** Reads everything; every setting is checked before any long work. */
@@ -50,7 +50,7 @@ record Prepared(
     FieldCrops crops = FieldCrops.of(job, ranch.fields());
     progress.accept("bringing readings to ECe", 0.0);
     boolean other = !job.word("property.column").equals("ec");
-    Optional<Converted> converted =
+    Optional<ConvertedReadings> converted =
         other ? Optional.empty() : Optional.of(Basis.convert(ranch.samples(), basis));
     RootZoneReadings rootZone =
         other

@@ -1,7 +1,7 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.SiteReadings;
-import fieldsalt.basis.SiteReadings.Loading;
+import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.basis.site.SiteReadings.Loading;
 import java.util.Arrays;
 import java.util.List;
 

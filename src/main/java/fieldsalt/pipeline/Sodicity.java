@@ -1,17 +1,17 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SoilProperty;
+import fieldsalt.basis.property.SoilProperty;
+import fieldsalt.basis.site.Scale;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.finding.Finding;
-import fieldsalt.plan.SampledProperty;
-import fieldsalt.plan.ZoneGround;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.AreaMeans;
+import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.plan.soil.ZoneGround;
+import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.SurfaceMap;
-import fieldsalt.surface.SurfaceSettings;
-import fieldsalt.zones.SecondCriterion;
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.choice.SurfaceSettings;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.zones.field.SecondCriterion;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -41,7 +41,7 @@ record Sodicity(
   private static final Set<String> FIELDS_TOLD = Set.of("field-without-sites", "field-left-out");
 
   /** One field's sodicity: what it was read from, and as a criterion on the grid of its map. */
-  record Measured(
+  public record Measured(
       SoilProperty property, SampledProperty readings, double limit, SecondCriterion criterion) {
     Surface surface() {
       return readings.surface().orElseThrow();

@@ -1,17 +1,17 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.BasisOptions;
-import fieldsalt.basis.BasisSettings;
-import fieldsalt.basis.EceRelation;
-import fieldsalt.basis.LaboratorySettings;
-import fieldsalt.basis.Relations;
+import fieldsalt.basis.relation.EceRelation;
+import fieldsalt.basis.relation.Relations;
+import fieldsalt.basis.setting.BasisOptions;
+import fieldsalt.basis.setting.BasisSettings;
+import fieldsalt.basis.setting.LaboratorySettings;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.InputProblem.Problem;
 import fieldsalt.quantity.Method;
-import fieldsalt.read.JobDocument;
-import fieldsalt.surface.SurfaceMethod;
-import fieldsalt.surface.SurfaceSettings;
-import fieldsalt.zones.ZoneSettings;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.surface.choice.SurfaceMethod;
+import fieldsalt.surface.choice.SurfaceSettings;
+import fieldsalt.zones.field.ZoneSettings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

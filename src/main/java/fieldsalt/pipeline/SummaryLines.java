@@ -1,11 +1,11 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings.Site;
-import fieldsalt.read.Sample;
-import fieldsalt.surface.SurfaceReport;
-import fieldsalt.surface.SurfaceReport.Candidate;
-import fieldsalt.zones.Zone;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings.Site;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.surface.fit.SurfaceReport.Candidate;
+import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,14 +1,14 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
-import fieldsalt.basis.SiteReadings;
-import fieldsalt.basis.SoilProperty;
+import fieldsalt.basis.property.SoilProperty;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.plan.SampledProperty;
+import fieldsalt.plan.soil.SampledProperty;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
-import fieldsalt.surface.SurfaceSettings;
+import fieldsalt.surface.choice.SurfaceSettings;
 import java.util.Optional;
 
 /** Properties of the layer that gypsum would treat, each with its surface. */

@@ -1,10 +1,10 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.basis.SiteReadings;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.report.PageZoning;
-import fieldsalt.zones.ZoneMap;
-import fieldsalt.zones.ZoneQuality;
+import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.input.PageZoning;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneQuality;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

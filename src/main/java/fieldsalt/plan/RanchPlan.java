@@ -1,6 +1,11 @@
 package fieldsalt.plan;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.plan.draw.Odds;
+import fieldsalt.plan.field.CropYields;
+import fieldsalt.plan.field.FieldPlan;
+import fieldsalt.plan.gypsum.RateRow;
+import fieldsalt.plan.zone.ZonePlan;
 import java.util.List;
 
 /**

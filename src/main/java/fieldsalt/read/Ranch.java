@@ -2,6 +2,9 @@ package fieldsalt.read;
 
 import fieldsalt.finding.Finding;
 import fieldsalt.geo.RanchProjection;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.read.site.SurveyReading;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;

@@ -5,6 +5,26 @@ import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.RanchProjection;
 import fieldsalt.quantity.Texture;
+import fieldsalt.read.field.BoundaryFile;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.field.FieldFinder;
+import fieldsalt.read.field.FieldsReader;
+import fieldsalt.read.field.Overlaps;
+import fieldsalt.read.file.InputFile;
+import fieldsalt.read.file.Notes;
+import fieldsalt.read.file.TieNote;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Placing;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.read.sample.Spot;
+import fieldsalt.read.sample.UnplacedSample;
+import fieldsalt.read.site.RowsToFields;
+import fieldsalt.read.site.SamplesReader;
+import fieldsalt.read.site.SiteList;
+import fieldsalt.read.site.SitesReader;
+import fieldsalt.read.site.SurveyReader;
+import fieldsalt.read.site.SurveyReading;
+import fieldsalt.read.table.LineCells;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -63,7 +83,7 @@ public final class RanchReader {
   /** The same where the hull must also hold the places of other samples, to compare with. */
   public static Ranch readOrHull(JobDocument job, Path points) {
     boolean hull = !job.given("fields");
-    List<SampleRow> also = hull ? new RanchReader(job).rows(List.of(points)) : List.of();
+    List<UnplacedSample> also = hull ? new RanchReader(job).rows(List.of(points)) : List.of();
     return new RanchReader(job).ranch(hull, also);
   }
 
@@ -144,7 +164,7 @@ public final class RanchReader {
     return paths.stream().flatMap(p -> file(p).stream()).toList();
   }
 
-  private List<SampleRow> rows(List<Path> paths) {
+  private List<UnplacedSample> rows(List<Path> paths) {
     SiteList sites =
         trying(
             SiteList.none(),
@@ -154,7 +174,7 @@ public final class RanchReader {
     return reader.joined(reader.read(files(paths)), sites);
   }
 
-  private Ranch ranch(boolean hull, List<SampleRow> also) {
+  private Ranch ranch(boolean hull, List<UnplacedSample> also) {
     if (!job.given("samples")) {
       missing("samples", "laboratory readings", "--samples S" + onlySurvey());
     }
@@ -163,7 +183,7 @@ public final class RanchReader {
             List.of(),
             f -> FieldsReader.read(BoundaryFile.read(f, this::hashed, notes), isLocal(), notes),
             job.path("fields").flatMap(this::file));
-    List<SampleRow> rows = rows(job.paths("samples"));
+    List<UnplacedSample> rows = rows(job.paths("samples"));
     Optional<InputFile> survey = job.path("survey").flatMap(this::file);
     survey.ifPresent(this::checkSurveyIsNoSamples);
     job.paths("drift").forEach(this::file);
@@ -209,7 +229,7 @@ public final class RanchReader {
   }
 
   /** How well x and y of tables are tied, by the fields' place, else by their own. */
-  private void tellTie(List<FieldBoundary> fields, List<SampleRow> rows) {
+  private void tellTie(List<FieldBoundary> fields, List<UnplacedSample> rows) {
     String crs = job.word("crs");
     if (!crs.startsWith("EPSG:")) {
       return;
@@ -228,7 +248,7 @@ public final class RanchReader {
     }
   }
 
-  private RanchProjection projection(List<FieldBoundary> fields, List<SampleRow> rows) {
+  private RanchProjection projection(List<FieldBoundary> fields, List<UnplacedSample> rows) {
     if (isLocal()) {
       return Projections.local();
     }
@@ -264,15 +284,15 @@ public final class RanchReader {
     return area > 0 ? Projections.utmFor(x / area, y / area) : checked;
   }
 
-  private RanchProjection ofRows(List<SampleRow> rows) {
+  private RanchProjection ofRows(List<UnplacedSample> rows) {
     Envelope box = box(rows);
     return box.isNull() ? Projections.local() : Projections.utmFor(box);
   }
 
-  private Envelope box(List<SampleRow> rows) {
+  private Envelope box(List<UnplacedSample> rows) {
     Envelope box = new Envelope();
     String crs = job.word("crs");
-    for (SampleRow row : rows) {
+    for (UnplacedSample row : rows) {
       if (row.spot().isPresent() && (row.spot().get().degrees() || !crs.equals("auto"))) {
         Placing.degrees(row.spot().get(), crs).ifPresent(d -> box.expandToInclude(d[0], d[1]));
       }
@@ -288,9 +308,9 @@ public final class RanchReader {
     return new FieldBoundary(field.name(), shape, field.crop(), field.texture(), field.clayPct());
   }
 
-  private List<FieldBoundary> hull(List<SampleRow> rows, Placing placing) {
+  private List<FieldBoundary> hull(List<UnplacedSample> rows, Placing placing) {
     List<Coordinate> places = new ArrayList<>();
-    for (SampleRow row : rows) {
+    for (UnplacedSample row : rows) {
       row.spot()
           .filter(s -> s.degrees() || placing.knowsXy())
           .flatMap(placing::place)
@@ -319,7 +339,8 @@ public final class RanchReader {
             OptionalDouble.empty()));
   }
 
-  private List<Sample> samples(List<SampleRow> rows, List<FieldBoundary> fields, Placing placing) {
+  private List<Sample> samples(
+      List<UnplacedSample> rows, List<FieldBoundary> fields, Placing placing) {
     if (fields.isEmpty()) {
       return List.of();
     }
@@ -344,7 +365,7 @@ public final class RanchReader {
     }
   }
 
-  private void nobodyInside(List<SampleRow> rows, RowsToFields assignment) {
+  private void nobodyInside(List<UnplacedSample> rows, RowsToFields assignment) {
     UnaryOperator<Spot> swapped = s -> Spot.lonLat(s.b(), s.a());
     UnaryOperator<Spot> south = s -> Spot.lonLat(s.a(), -s.b());
     UnaryOperator<Spot> west = s -> Spot.lonLat(-s.a(), s.b());
@@ -408,13 +429,13 @@ public final class RanchReader {
   }
 
   private Ranch table(List<Path> tables) {
-    List<SampleRow> rows = rows(tables);
+    List<UnplacedSample> rows = rows(tables);
     tellUnmapped();
     notes.stopIfProblems();
     RanchProjection projection = projection(List.of(), rows);
     Placing placing = placing(projection);
     List<Sample> samples = new ArrayList<>();
-    for (SampleRow row : rows) {
+    for (UnplacedSample row : rows) {
       boolean placeable = row.spot().filter(s -> s.degrees() || placing.knowsXy()).isPresent();
       samples.add(
           row.sample()
@@ -426,7 +447,7 @@ public final class RanchReader {
   }
 
   private Points points(Path points, Ranch ranch) {
-    List<SampleRow> rows = rows(List.of(points));
+    List<UnplacedSample> rows = rows(List.of(points));
     notes.stopIfProblems();
     RowsToFields assignment = new RowsToFields(placing(ranch.projection()), ranch.fields(), notes);
     List<Sample> samples = assignment.samples(rows);

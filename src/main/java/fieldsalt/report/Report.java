@@ -1,6 +1,20 @@
 package fieldsalt.report;
 
 import fieldsalt.read.Ranch;
+import fieldsalt.report.input.PageInput;
+import fieldsalt.report.markup.Figures;
+import fieldsalt.report.markup.Markup;
+import fieldsalt.report.markup.Section;
+import fieldsalt.report.section.CropsSection;
+import fieldsalt.report.section.FindingsSection;
+import fieldsalt.report.section.MapSection;
+import fieldsalt.report.section.NextSection;
+import fieldsalt.report.section.ReadingsSection;
+import fieldsalt.report.section.SourcesSection;
+import fieldsalt.report.section.SummarySection;
+import fieldsalt.report.section.SurenessSection;
+import fieldsalt.report.section.TotalsSection;
+import fieldsalt.report.section.ZonesSection;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -53,7 +67,7 @@ public final class Report {
   }
 
   private static String styleSheet() {
-    try (InputStream in = Report.class.getResourceAsStream("page.css")) {
+    try (InputStream in = Report.class.getResourceAsStream("/fieldsalt/report/page.css")) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException(e);

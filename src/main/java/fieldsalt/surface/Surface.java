@@ -1,5 +1,12 @@
 package fieldsalt.surface;
 
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.surface.map.PointDistribution;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.map.SurfaceStrips;
+import fieldsalt.surface.next.Proposals;
+import fieldsalt.surface.site.Target;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleConsumer;

@@ -1,7 +1,7 @@
 package fieldsalt.basis;
 
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.Sample;
+import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

@@ -3,11 +3,29 @@ package fieldsalt.basis;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fieldsalt.basis.depth.RootZone;
+import fieldsalt.basis.depth.Uptake;
+import fieldsalt.basis.layer.LayerReading;
+import fieldsalt.basis.layer.LayerReadings;
+import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.property.SodiumTest;
+import fieldsalt.basis.relation.EceRelation;
+import fieldsalt.basis.relation.HoggHenry1984OneToTwo;
+import fieldsalt.basis.relation.MassBalance;
+import fieldsalt.basis.relation.Outcome;
+import fieldsalt.basis.relation.RaymentLyons2011;
+import fieldsalt.basis.relation.Relations;
+import fieldsalt.basis.relation.ZhangEtAl2005;
+import fieldsalt.basis.setting.BasisOptions;
+import fieldsalt.basis.setting.BasisSettings;
+import fieldsalt.basis.setting.LaboratoryErrors;
+import fieldsalt.basis.setting.LaboratorySettings;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.Sample;
+import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -17,11 +35,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The rules on reading a laboratory's sheet, in the order of the rules of practice (section 1). */
 class LaboratorySheetTest {
-  private static Converted convert(Samples... samples) {
+  private static ConvertedReadings convert(Samples... samples) {
     return convert(BasisSettings.defaults(), samples);
   }
 
-  private static Converted convert(BasisSettings settings, Samples... samples) {
+  private static ConvertedReadings convert(BasisSettings settings, Samples... samples) {
     List<Sample> all = new ArrayList<>();
     int row = 2;
     for (Samples s : samples) {
@@ -43,14 +61,14 @@ class LaboratorySheetTest {
     return reading.shared().get(1).sd() * Math.sqrt(3);
   }
 
-  private static List<String> codes(Converted converted) {
+  private static List<String> codes(ConvertedReadings converted) {
     return converted.findings().stream().map(Finding::code).toList();
   }
 
   // rule 1
   @Test
   void methodHasNoDefault() {
-    Converted c = convert(Samples.sample().noMethod(), Samples.sample().id("B"));
+    ConvertedReadings c = convert(Samples.sample().noMethod(), Samples.sample().id("B"));
     assertThat(c.rows()).hasSize(1);
     assertThat(c.findings())
         .anySatisfy(
@@ -76,7 +94,7 @@ class LaboratorySheetTest {
       rows.add(Samples.sample().id("P" + i).ec(ec));
       rows.add(Samples.sample().id("P" + i).paste(Math.round(7.13 * ec * 1000) / 1000.0));
     }
-    Converted c = convert(rows.toArray(Samples[]::new));
+    ConvertedReadings c = convert(rows.toArray(Samples[]::new));
     assertThat(codes(c)).contains("calculated-ece");
     assertThat(c.pairs()).isEmpty();
     assertThat(c.rows()).hasSize(5).allMatch(r -> r.method().equals("1:5"));
@@ -104,7 +122,7 @@ class LaboratorySheetTest {
               .texture(textures[i])
               .paste(Math.round(factors[i] * ec * 10) / 10.0));
     }
-    Converted c = convert(rows.toArray(Samples[]::new));
+    ConvertedReadings c = convert(rows.toArray(Samples[]::new));
     assertThat(c.findings())
         .anyMatch(
             f -> f.code().equals("calculated-ece") && f.found().contains("SlavichPetterson1993"));
@@ -119,7 +137,7 @@ class LaboratorySheetTest {
       rows.add(Samples.sample().id("P" + i).ec(0.4 + 0.1 * i));
       rows.add(Samples.sample().id("P" + i).paste(9.5 * (0.4 + 0.1 * i) * noise[i]));
     }
-    Converted c = convert(rows.toArray(Samples[]::new));
+    ConvertedReadings c = convert(rows.toArray(Samples[]::new));
     assertThat(codes(c)).doesNotContain("calculated-ece");
     assertThat(c.pairs()).hasSize(6);
     assertThat(c.rows()).hasSize(12);
@@ -225,7 +243,7 @@ class LaboratorySheetTest {
   // rule 5
   @Test
   void censoredCellsAreHalfAndOnePointFourTimesTheLimit() {
-    Converted c =
+    ConvertedReadings c =
         convert(
             Samples.sample().below(0.1),
             Samples.sample().id("B").above(2),
@@ -268,7 +286,7 @@ class LaboratorySheetTest {
 
   @Test
   void aTemperatureOutOfRangeLeavesTheRowOutAndNamesFahrenheit() {
-    Converted c = convert(Samples.sample().uncompensated(77));
+    ConvertedReadings c = convert(Samples.sample().uncompensated(77));
     assertThat(c.rows()).isEmpty();
     assertThat(c.findings())
         .anyMatch(f -> f.code().equals("temperature-range") && f.done().contains("Fahrenheit"));
@@ -338,7 +356,7 @@ class LaboratorySheetTest {
   })
   void whatAMethodCannotGiveIsLeftOutWithTheLikelyUnit(
       double ec, Method method, String unit, String value) {
-    Converted c =
+    ConvertedReadings c =
         convert(
             Samples.sample(),
             Samples.sample().id("odd").method(method, ReadingKind.EXTRACT).ec(ec));
@@ -355,7 +373,7 @@ class LaboratorySheetTest {
   @Test
   void noEcIsZeroAndNoEceAboveTwoHundredAndFifty() {
     assertThat(codes(convert(Samples.sample().ec(0)))).contains("ec-not-positive");
-    Converted c = convert(Samples.sample().texture(Texture.SAND).ec(20));
+    ConvertedReadings c = convert(Samples.sample().texture(Texture.SAND).ec(20));
     assertThat(c.rows()).isEmpty();
     assertThat(codes(c)).contains("ece-impossible");
   }
@@ -363,7 +381,7 @@ class LaboratorySheetTest {
   @Test
   void whatTheSheetDoesNotSayIsToldOnceAMethod() {
     Samples slurryOrNot = Samples.sample().id("C").method(Method.ONE_TO_ONE, ReadingKind.UNKNOWN);
-    Converted c =
+    ConvertedReadings c =
         convert(
             Samples.sample().texture(Texture.UNKNOWN),
             Samples.sample().id("B").texture(Texture.UNKNOWN),
@@ -410,7 +428,7 @@ class LaboratorySheetTest {
 
   @Test
   void impossibleCellsAreNotUsedAndUnlikelyOnesAreNamed() {
-    Converted c = convert(Samples.sample().sp(400), Samples.sample().id("B").clay(85));
+    ConvertedReadings c = convert(Samples.sample().sp(400), Samples.sample().id("B").clay(85));
     assertThat(codes(c)).contains("impossible-value", "unlikely-value");
     assertThat(c.rows().get(0).factor()).isCloseTo(9.5, within(1e-12));
     assertThat(convert(Samples.sample().bulkDensity(1450)).findings())
@@ -443,7 +461,7 @@ class LaboratorySheetTest {
                 "Lab",
                 LaboratorySettings.defaults()
                     .withRelation(Method.ONE_TO_FIVE, new RaymentLyons2011()));
-    Converted c = convert(s, Samples.sample());
+    ConvertedReadings c = convert(s, Samples.sample());
     assertThat(c.rows().get(0).relation()).isEqualTo("DefaultMultiplier");
     assertThat(codes(c)).contains("relation-refused");
     assertThat(Set.copyOf(codes(convert(s, Samples.sample().clay(30))))).isEmpty();
@@ -496,7 +514,7 @@ class LaboratorySheetTest {
     for (int i = 0; i < 60; i++) {
       rows.add(Samples.sample().id("S" + i).laboratory("24-" + i).ec(0.4 + 0.01 * i));
     }
-    Converted c = convert(rows.toArray(Samples[]::new));
+    ConvertedReadings c = convert(rows.toArray(Samples[]::new));
     assertThat(codes(c)).contains("many-laboratories");
     assertThat(c.groups()).hasSize(1);
     assertThat(c.rows()).hasSize(60);
@@ -511,7 +529,7 @@ class LaboratorySheetTest {
                 LaboratorySettings.defaults()
                     .withRelation(
                         Method.ONE_TO_FIVE, Relations.own(Method.ONE_TO_FIVE, 7, 0, 0.1)));
-    Converted c =
+    ConvertedReadings c =
         convert(
             own,
             Samples.sample().laboratory("Valley Lab"),
@@ -541,7 +559,7 @@ class LaboratorySheetTest {
 
   @Test
   void aLayersTextureIsThatOfAllItsRows() {
-    Converted c =
+    ConvertedReadings c =
         convert(
             Samples.sample().texture(Texture.UNKNOWN).ec(0.5),
             Samples.sample().texture(Texture.CLAY).paste(4.2));
@@ -558,7 +576,7 @@ class LaboratorySheetTest {
                 LaboratorySettings.defaults().withRelation(Method.ONE_TO_ONE, new ZhangEtAl2005()));
     Samples unsaid = Samples.sample().method(Method.ONE_TO_ONE, ReadingKind.UNKNOWN).ec(2);
     assertThat(convert(zhang, unsaid).rows().get(0).ece()).isCloseTo(3.7, within(1e-12));
-    Converted slurry =
+    ConvertedReadings slurry =
         convert(
             zhang,
             Samples.sample().method(Method.ONE_TO_ONE, ReadingKind.SLURRY).ec(2),

@@ -2,10 +2,12 @@ package fieldsalt.basis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.JobDocument;
 import fieldsalt.read.RanchReader;
-import fieldsalt.read.Sample;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
@@ -50,7 +52,7 @@ class ManyReadingsTest {
     List<Sample> whole = sheet(50_000);
     Basis.convert(quarter, BasisSettings.defaults());
     double small = cpuSeconds(() -> Basis.convert(quarter, BasisSettings.defaults()));
-    List<Converted> kept = new ArrayList<>();
+    List<ConvertedReadings> kept = new ArrayList<>();
     double large = cpuSeconds(() -> kept.add(Basis.convert(whole, BasisSettings.defaults())));
     assertThat(kept.get(0).rows()).hasSize(50_000);
     // four times the rows; sorting and the collector's moods allow half as much again

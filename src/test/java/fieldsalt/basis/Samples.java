@@ -5,70 +5,70 @@ import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.Ec;
-import fieldsalt.read.Extras;
-import fieldsalt.read.Ions;
-import fieldsalt.read.PairKind;
-import fieldsalt.read.Sample;
-import fieldsalt.read.Soil;
-import fieldsalt.read.SourceRow;
+import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.sample.Ec;
+import fieldsalt.read.sample.Extras;
+import fieldsalt.read.sample.Ions;
+import fieldsalt.read.sample.PairKind;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.read.sample.Soil;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** Builds invented rows for tests: a loam at 0-30 cm by 1:5 extract, unless told otherwise. */
-final class Samples {
-  String id = "A1";
-  String field = "north";
+public final class Samples {
+  public String id = "A1";
+  public String field = "north";
   Optional<PlaceM> place = Optional.of(new PlaceM(100, 200));
-  DepthRange depth = new DepthRange(0, 30);
-  Optional<Method> method = Optional.of(Method.ONE_TO_FIVE);
+  public DepthRange depth = new DepthRange(0, 30);
+  public Optional<Method> method = Optional.of(Method.ONE_TO_FIVE);
   ReadingKind kind = ReadingKind.EXTRACT;
-  Optional<Ec> ec = Optional.of(new Ec(0.5, Ec.Censored.NO));
+  public Optional<Ec> ec = Optional.of(new Ec(0.5, Ec.Censored.NO));
   OptionalDouble temperatureC = OptionalDouble.empty();
   boolean compensated = true;
-  Texture texture = Texture.LOAM;
-  OptionalDouble clay = OptionalDouble.empty();
-  OptionalDouble sp = OptionalDouble.empty();
-  OptionalDouble gypsum = OptionalDouble.empty();
+  public Texture texture = Texture.LOAM;
+  public OptionalDouble clay = OptionalDouble.empty();
+  public OptionalDouble sp = OptionalDouble.empty();
+  public OptionalDouble gypsum = OptionalDouble.empty();
   OptionalDouble om = OptionalDouble.empty();
-  OptionalDouble bulkDensity = OptionalDouble.empty();
-  OptionalDouble cec = OptionalDouble.empty();
-  OptionalDouble ph = OptionalDouble.empty();
-  Ions ions = Ions.none();
+  public OptionalDouble bulkDensity = OptionalDouble.empty();
+  public OptionalDouble cec = OptionalDouble.empty();
+  public OptionalDouble ph = OptionalDouble.empty();
+  public Ions ions = Ions.none();
   String laboratory = "Lab";
-  Optional<LocalDate> date = Optional.empty();
+  public Optional<LocalDate> date = Optional.empty();
   PairKind pair = PairKind.SPLIT;
   OptionalDouble rested = OptionalDouble.empty();
-  int row = 2;
+  public int row = 2;
 
-  static Samples sample() {
+  public static Samples sample() {
     return new Samples();
   }
 
-  Samples id(String v) {
+  public Samples id(String v) {
     id = v;
     place = Optional.of(new PlaceM(v.hashCode() % 1000, v.hashCode() % 777));
     return this;
   }
 
-  Samples field(String v) {
+  public Samples field(String v) {
     field = v;
     return this;
   }
 
-  Samples nowhere() {
+  public Samples nowhere() {
     place = Optional.empty();
     return this;
   }
 
-  Samples depth(double top, double bottom) {
+  public Samples depth(double top, double bottom) {
     depth = new DepthRange(top, bottom);
     return this;
   }
 
-  Samples method(Method m, ReadingKind k) {
+  public Samples method(Method m, ReadingKind k) {
     method = Optional.of(m);
     kind = k;
     return this;
@@ -79,12 +79,12 @@ final class Samples {
     return this;
   }
 
-  Samples paste(double dSm) {
+  public Samples paste(double dSm) {
     laboratory = "Paste lab";
     return method(Method.PASTE, ReadingKind.EXTRACT).ec(dSm);
   }
 
-  Samples ec(double dSm) {
+  public Samples ec(double dSm) {
     ec = Optional.of(new Ec(dSm, Ec.Censored.NO));
     return this;
   }
@@ -99,7 +99,7 @@ final class Samples {
     return this;
   }
 
-  Samples noEc() {
+  public Samples noEc() {
     ec = Optional.empty();
     return this;
   }
@@ -121,22 +121,22 @@ final class Samples {
     return this;
   }
 
-  Samples texture(Texture v) {
+  public Samples texture(Texture v) {
     texture = v;
     return this;
   }
 
-  Samples clay(double v) {
+  public Samples clay(double v) {
     clay = OptionalDouble.of(v);
     return this;
   }
 
-  Samples sp(double v) {
+  public Samples sp(double v) {
     sp = OptionalDouble.of(v);
     return this;
   }
 
-  Samples gypsum(double v) {
+  public Samples gypsum(double v) {
     gypsum = OptionalDouble.of(v);
     return this;
   }
@@ -146,22 +146,22 @@ final class Samples {
     return this;
   }
 
-  Samples bulkDensity(double v) {
+  public Samples bulkDensity(double v) {
     bulkDensity = OptionalDouble.of(v);
     return this;
   }
 
-  Samples cec(double v) {
+  public Samples cec(double v) {
     cec = OptionalDouble.of(v);
     return this;
   }
 
-  Samples ph(double v) {
+  public Samples ph(double v) {
     ph = OptionalDouble.of(v);
     return this;
   }
 
-  Samples ions(Ions v) {
+  public Samples ions(Ions v) {
     ions = v;
     return this;
   }
@@ -171,7 +171,7 @@ final class Samples {
     return this;
   }
 
-  Samples date(String iso) {
+  public Samples date(String iso) {
     date = Optional.of(LocalDate.parse(iso));
     return this;
   }
@@ -186,13 +186,13 @@ final class Samples {
     return this;
   }
 
-  Samples row(int v) {
+  public Samples row(int v) {
     row = v;
     return this;
   }
 
   /** The same row with a value of the user's own column. */
-  static Sample withProperty(Sample s, double value) {
+  public static Sample withProperty(Sample s, double value) {
     return new Sample(
         s.id(),
         s.field(),
@@ -221,7 +221,7 @@ final class Samples {
   }
 
   /** The same row on another line of the file. */
-  static Sample copyRow(Sample s, int row) {
+  public static Sample copyRow(Sample s, int row) {
     return new Sample(
         s.id(),
         s.field(),
@@ -242,11 +242,11 @@ final class Samples {
         new SourceRow(s.source().file(), row));
   }
 
-  Soil soil() {
+  public Soil soil() {
     return new Soil(texture, clay, sp, gypsum, OptionalDouble.empty(), om, bulkDensity, cec, ph);
   }
 
-  Sample get() {
+  public Sample get() {
     return new Sample(
         id,
         field,

@@ -2,6 +2,8 @@ package fieldsalt.basis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisSettings;
 import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Tag;
@@ -31,13 +33,13 @@ class SimulationTest {
     int inSingle = 0;
     for (int r = 0; r < ranches; r++) {
       InventedLaboratories truth = new InventedLaboratories(pairs, random);
-      Converted c = Basis.convert(truth.samples(), BasisSettings.defaults());
-      Converted.Mean mean = c.means().get(0);
+      ConvertedReadings c = Basis.convert(truth.samples(), BasisSettings.defaults());
+      ConvertedReadings.Mean mean = c.means().get(0);
       double error = Math.log(mean.ece() / truth.trueMean());
       squares += error * error;
       variances += mean.sdLn() * mean.sdLn();
       inMean += mean.low() <= truth.trueMean() && truth.trueMean() <= mean.high() ? 1 : 0;
-      for (Converted.Row row : c.rows()) {
+      for (ConvertedReadings.Row row : c.rows()) {
         if (row.method().equals("1:5")) {
           double ece = truth.trueEce(row.sample().id());
           single++;

@@ -26,7 +26,7 @@ class SmallCommandsTest {
     assertThat(run.code()).isZero();
     Path job = temp.resolve("job.yaml");
     Files.writeString(job, run.out());
-    assertThat(fieldsalt.read.JobDocument.read(job).amount("gypsum.target-esp")).isEqualTo(10);
+    assertThat(fieldsalt.read.job.JobDocument.read(job).amount("gypsum.target-esp")).isEqualTo(10);
   }
 
   @Test

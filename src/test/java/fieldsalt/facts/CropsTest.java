@@ -115,7 +115,7 @@ class CropsTest {
     assertThat(crops.alternatives(plum))
         .extracting(Crops.Alternative::tolerance)
         .containsExactly(new Crop.Tolerance(1.5, 18));
-    assertThat(Table.rows("crop_alternatives.csv"))
+    assertThat(FactTable.rows("crop_alternatives.csv"))
         .allSatisfy(
             r -> assertThat(crops.find(r.get("crop")).crop().name()).isEqualTo(r.get("crop")));
   }
@@ -162,7 +162,7 @@ class CropsTest {
   void columnsOfFao29Table4() {
     Set<String> open = Set.of("Fescue, tall", "Broad bean / faba (seed)");
     Set<String> olderPair = Set.of("Wheat (durum)", "Grapefruit", "Orange", "Plum / prune");
-    List<Map<String, String>> rows = Table.rows("fao29_table4_check.csv");
+    List<Map<String, String>> rows = FactTable.rows("fao29_table4_check.csv");
     int checked = 0;
     for (Map<String, String> row : rows) {
       String name = row.get("crop");
@@ -176,7 +176,7 @@ class CropsTest {
   }
 
   private static Map<String, String> rowOf(String table, String crop) {
-    return Table.rows(table).stream()
+    return FactTable.rows(table).stream()
         .filter(r -> r.get("crop").equals(crop))
         .findFirst()
         .orElseThrow();

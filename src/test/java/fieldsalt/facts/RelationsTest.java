@@ -323,13 +323,4 @@ class RelationsTest {
         .contains("na", "cl", "b")
         .doesNotContain("sar");
   }
-
-  /** Barrett-Lennard, Bennett and Colmer 2008: EC1:5 of 0.75 on clay and on loam. */
-  @Test
-  void classesOfEc15() {
-    assertThat(BarrettLennard2008.classOf(0.75, TextureGroup.FINE)).isEqualTo("moderate");
-    assertThat(BarrettLennard2008.classOf(0.75, TextureGroup.MEDIUM)).isEqualTo("high");
-    assertThat(BarrettLennard2008.classOf(0.14, TextureGroup.COARSE)).isEqualTo("low");
-    assertThat(BarrettLennard2008.classOf(0, TextureGroup.FINE)).isEqualTo("non-saline");
-  }
 }

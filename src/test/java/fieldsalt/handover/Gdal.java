@@ -13,10 +13,10 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Assumptions;
 
 /** Runs programs that read our files. A missing program skips the test, or fails it if CI=true. */
-final class Gdal {
+public final class Gdal {
   private Gdal() {}
 
-  static void require(String... programs) {
+  public static void require(String... programs) {
     for (String program : programs) {
       boolean found = isThere(program);
       if ("true".equals(System.getenv("CI"))) {
@@ -32,7 +32,7 @@ final class Gdal {
   }
 
   /** Standard output of a program that must end well and say nothing on standard error. */
-  static String run(Path in, String... command) {
+  public static String run(Path in, String... command) {
     try {
       Path out = Files.createTempFile("out", ".txt");
       Path err = Files.createTempFile("err", ".txt");

@@ -16,13 +16,13 @@ import org.junit.jupiter.api.Assumptions;
  * The npm package isoxml, an independent reader of ISO 11783-10, installed once below {@code
  * target}. Where it cannot be installed the test is skipped, or fails if CI=true.
  */
-final class Isoxml {
+public final class Isoxml {
   private static final Path HOME = Path.of("target", "isoxml").toAbsolutePath();
   private static final String VERSION = "1.11.2";
 
   private Isoxml() {}
 
-  static void require() {
+  public static void require() {
     Gdal.require("node", "npm");
     boolean there = isInstalled() || install();
     if ("true".equals(System.getenv("CI"))) {
@@ -65,7 +65,7 @@ final class Isoxml {
   }
 
   /** What the reader understood of a file. */
-  static JsonNode read(Path zip) throws IOException {
+  public static JsonNode read(Path zip) throws IOException {
     try (InputStream script = Isoxml.class.getResourceAsStream("read-task.js")) {
       Files.copy(script, HOME.resolve("read-task.js"), StandardCopyOption.REPLACE_EXISTING);
     }

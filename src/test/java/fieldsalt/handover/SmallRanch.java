@@ -3,11 +3,16 @@ package fieldsalt.handover;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.RanchProjection;
+import fieldsalt.handover.input.HandoverInput;
+import fieldsalt.handover.input.MachineJob;
+import fieldsalt.handover.input.SampleFeature;
+import fieldsalt.handover.input.SurfaceLabels;
+import fieldsalt.handover.input.ZoneFeature;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.Grid;
-import fieldsalt.surface.SurfaceMap;
-import fieldsalt.zones.Zone;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Grid;
+import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
@@ -28,10 +33,10 @@ import org.locationtech.jts.io.WKTReader;
  * An invented ranch of two fields for tests: one of two parts with a hole, cut into three zones,
  * one a plain square of two zones.
  */
-final class SmallRanch {
-  static final RanchProjection UTM = Projections.utmFor(-111.2, 32.9);
-  static final double X = 481_000;
-  static final double Y = 3_640_000;
+public final class SmallRanch {
+  public static final RanchProjection UTM = Projections.utmFor(-111.2, 32.9);
+  public static final double X = 481_000;
+  public static final double Y = 3_640_000;
 
   private SmallRanch() {}
 
@@ -51,16 +56,16 @@ final class SmallRanch {
     }
   }
 
-  static FieldBoundary field(String name, Geometry shape) {
+  public static FieldBoundary field(String name, Geometry shape) {
     return new FieldBoundary(
         name, shape, Optional.of("alfalfa"), Texture.LOAM, OptionalDouble.empty());
   }
 
-  static HandoverInput of(String first, String second) {
+  public static HandoverInput of(String first, String second) {
     return of(UTM, first, second);
   }
 
-  static HandoverInput of(RanchProjection projection, String first, String second) {
+  public static HandoverInput of(RanchProjection projection, String first, String second) {
     Zone low =
         new Zone(
             first + "-1",
@@ -118,7 +123,7 @@ final class SmallRanch {
   }
 
   /** The same ranch with another job for the machine. */
-  static HandoverInput with(HandoverInput input, MachineJob job) {
+  public static HandoverInput with(HandoverInput input, MachineJob job) {
     return new HandoverInput(
         input.projection(),
         input.fields(),
@@ -134,7 +139,7 @@ final class SmallRanch {
    *
    * @param boxes its zones by name, metres from the ranch's corner
    */
-  static HandoverInput oneField(String name, Map<String, Envelope> boxes, MachineJob job) {
+  public static HandoverInput oneField(String name, Map<String, Envelope> boxes, MachineJob job) {
     GeometryFactory factory = new GeometryFactory();
     List<ZoneFeature> zones = new ArrayList<>();
     Envelope all = new Envelope();
@@ -189,7 +194,7 @@ final class SmallRanch {
   }
 
   /** A slope from 1 dS/m in the west to 11 in the east, inside the fields. */
-  static SurfaceMap map(List<FieldBoundary> fields, double cellM) {
+  public static SurfaceMap map(List<FieldBoundary> fields, double cellM) {
     Grid grid =
         new Grid(
             X - 20, Y + 720, cellM, (int) Math.ceil(1040 / cellM), (int) Math.ceil(740 / cellM));

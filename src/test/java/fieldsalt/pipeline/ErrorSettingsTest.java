@@ -2,10 +2,10 @@ package fieldsalt.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.basis.BasisSettings;
-import fieldsalt.basis.ReadingError;
-import fieldsalt.read.JobDocument;
-import fieldsalt.read.JobKeys;
+import fieldsalt.basis.setting.BasisSettings;
+import fieldsalt.basis.setting.ReadingError;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.job.JobKeys;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -3,9 +3,9 @@ package fieldsalt.pipeline;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.Grid;
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Grid;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;

@@ -1,24 +1,24 @@
 package fieldsalt.plan;
 
 import fieldsalt.gaussian.Normal;
-import fieldsalt.surface.AreaMeans;
-import fieldsalt.surface.PointDistribution;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.SurfaceMap;
-import fieldsalt.surface.SurfaceReport;
-import fieldsalt.surface.Target;
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.surface.map.PointDistribution;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Target;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToDoubleBiFunction;
 import java.util.function.ToDoubleFunction;
 
 /** A lognormal surface given outright: mean and covariance of the logarithm, micro-scale apart. */
-final class FixedSurface implements Surface {
+public final class FixedSurface implements Surface {
   private final ToDoubleFunction<Target> logMean;
   private final ToDoubleBiFunction<Target, Target> covariance;
   private final double micro;
 
-  FixedSurface(
+  public FixedSurface(
       ToDoubleFunction<Target> logMean,
       ToDoubleBiFunction<Target, Target> covariance,
       double micro) {

@@ -2,6 +2,8 @@ package fieldsalt.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fieldsalt.plan.zone.GypsumPlan;
+import fieldsalt.plan.zone.ZonePlan;
 import java.util.List;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -5,7 +5,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.facts.UsSalinityLaboratory1954;
-import fieldsalt.plan.GypsumPlan.Advice;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.soil.FieldEvidence;
+import fieldsalt.plan.soil.FieldSoil;
+import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.word.Situation;
+import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
 import java.util.List;

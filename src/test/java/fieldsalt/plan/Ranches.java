@@ -1,23 +1,33 @@
 package fieldsalt.plan;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import fieldsalt.geo.PlaceM;
+import fieldsalt.plan.setting.GroundSettings;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.setting.WaterSettings;
+import fieldsalt.plan.soil.FieldEvidence;
+import fieldsalt.plan.soil.FieldGround;
+import fieldsalt.plan.soil.FieldSoil;
+import fieldsalt.plan.soil.PlanInput;
+import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.plan.soil.SoilProperties;
+import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.Ec;
-import fieldsalt.read.Ions;
-import fieldsalt.read.PairKind;
-import fieldsalt.read.Sample;
-import fieldsalt.read.Soil;
-import fieldsalt.read.SourceRow;
+import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.sample.Ec;
+import fieldsalt.read.sample.Ions;
+import fieldsalt.read.sample.PairKind;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.read.sample.Soil;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.Target;
-import fieldsalt.zones.Zone;
+import fieldsalt.surface.site.Target;
+import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,7 +38,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 
 /** Small ranches for tests: one field, square zones of 10 ha side by side, values by zone. */
-final class Ranches {
+public final class Ranches {
   private static final double SIDE_M = Math.sqrt(100_000);
   private static final GeometryFactory SHAPES = new GeometryFactory();
 
@@ -42,7 +52,7 @@ final class Ranches {
   private final List<Sample> samples = new ArrayList<>();
 
   /** One zone for each ECe (dS/m, median at every point). */
-  static Ranches of(double... eces) {
+  public static Ranches of(double... eces) {
     Ranches ranch = new Ranches();
     for (double value : eces) {
       ranch.add(value);
@@ -69,28 +79,28 @@ final class Ranches {
     return (int) Math.floor(t.place().xM() / SIDE_M);
   }
 
-  Ranches crop(String name) {
+  public Ranches crop(String name) {
     crop = name;
     return this;
   }
 
-  Ranches soil(FieldSoil other) {
+  public Ranches soil(FieldSoil other) {
     soil = other;
     return this;
   }
 
-  Ranches evidence(FieldEvidence other) {
+  public Ranches evidence(FieldEvidence other) {
     evidence = other;
     return this;
   }
 
-  Ranches zoneVariance(double variance) {
+  public Ranches zoneVariance(double variance) {
     zoneVariance = variance;
     return this;
   }
 
   /** SAR by zone, as a surface through 12 sites with a standard error of 10 % in ln. */
-  Ranches sar(double... byZone) {
+  public Ranches sar(double... byZone) {
     properties =
         new SoilProperties(
             properties.esp(),
@@ -101,7 +111,7 @@ final class Ranches {
   }
 
   /** ESP by zone, the same way. */
-  Ranches esp(double... byZone) {
+  public Ranches esp(double... byZone) {
     properties =
         new SoilProperties(
             Optional.of(mapped("ESP", byZone)),
@@ -112,7 +122,7 @@ final class Ranches {
   }
 
   /** CEC by zone, the same way. */
-  Ranches cec(double... byZone) {
+  public Ranches cec(double... byZone) {
     properties =
         new SoilProperties(
             properties.esp(),
@@ -128,7 +138,7 @@ final class Ranches {
   }
 
   /** Readings of a property at some sites of the field, without error of their own. */
-  static SiteReadings readings(String name, int sites, double value) {
+  public static SiteReadings readings(String name, int sites, double value) {
     List<SiteReadings.Site> places = new ArrayList<>();
     List<SiteReadings.Row> rows = new ArrayList<>();
     for (int i = 0; i < sites; i++) {
@@ -140,7 +150,7 @@ final class Ranches {
         name, "", Scale.LOG, places, rows, List.of(), new double[0][0], List.of());
   }
 
-  Ranches properties(SoilProperties other) {
+  public Ranches properties(SoilProperties other) {
     properties = other;
     return this;
   }
@@ -183,7 +193,7 @@ final class Ranches {
         0.02);
   }
 
-  PlanInput input() {
+  public PlanInput input() {
     Optional<Crop> grown =
         crop.isEmpty() ? Optional.empty() : Optional.of(Crops.standard().find(crop).crop());
     return new PlanInput(
@@ -196,12 +206,12 @@ final class Ranches {
         1);
   }
 
-  RanchPlan plan(PlanSettings settings) {
+  public RanchPlan plan(PlanSettings settings) {
     return Planner.plan(input(), settings);
   }
 
   /** Settings of a ranch that drains and has a water of 1 dS/m. */
-  static PlanSettings drained() {
+  public static PlanSettings drained() {
     return PlanSettings.defaults()
         .withGround(GroundSettings.defaults().withDrainage(GroundSettings.Drainage.GOOD))
         .withWater(WaterSettings.defaults().withEc(1));

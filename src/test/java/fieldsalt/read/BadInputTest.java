@@ -6,6 +6,11 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.read.field.BoundariesTest;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.job.JobTemplate;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.read.site.SurveyReading;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;

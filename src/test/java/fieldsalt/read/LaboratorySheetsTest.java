@@ -3,6 +3,10 @@ package fieldsalt.read;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Ions;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.read.table.LineCells;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
 import java.util.Arrays;

@@ -3,6 +3,8 @@ package fieldsalt.read;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import fieldsalt.finding.Finding;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;

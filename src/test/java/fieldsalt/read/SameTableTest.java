@@ -2,6 +2,9 @@ package fieldsalt.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import java.io.IOException;
 import java.nio.charset.Charset;
 import java.nio.file.Files;

@@ -3,6 +3,8 @@ package fieldsalt.read;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Soil;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;

@@ -3,6 +3,7 @@ package fieldsalt.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import fieldsalt.report.input.PageInput;
 import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -1,7 +1,7 @@
 package fieldsalt.report;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.classes.ClassSchemes;
 import fieldsalt.facts.Crops;
@@ -12,25 +12,31 @@ import fieldsalt.geo.Projections;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
-import fieldsalt.read.FieldBoundary;
 import fieldsalt.read.Ranch;
-import fieldsalt.report.PageReadings.Factor;
-import fieldsalt.report.PageReadings.Kind;
-import fieldsalt.report.PageReadings.Pair;
-import fieldsalt.report.PageReadings.PairPlot;
-import fieldsalt.report.PageSurface.AccuracyPoint;
-import fieldsalt.report.PageSurface.NextMeasurement;
-import fieldsalt.report.PageSurface.VariogramBin;
-import fieldsalt.report.ZoneAdvice.PlannedAmount;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.input.PageInput;
+import fieldsalt.report.input.PageReadings;
+import fieldsalt.report.input.PageReadings.Factor;
+import fieldsalt.report.input.PageReadings.Kind;
+import fieldsalt.report.input.PageReadings.Pair;
+import fieldsalt.report.input.PageReadings.PairPlot;
+import fieldsalt.report.input.PageSettings;
+import fieldsalt.report.input.PageSurface;
+import fieldsalt.report.input.PageSurface.AccuracyPoint;
+import fieldsalt.report.input.PageSurface.NextMeasurement;
+import fieldsalt.report.input.PageSurface.VariogramBin;
+import fieldsalt.report.input.PageZone;
+import fieldsalt.report.input.ZoneAdvice;
+import fieldsalt.report.input.ZoneAdvice.PlannedAmount;
 import fieldsalt.sample.InventedField;
 import fieldsalt.sample.InventedRanch;
 import fieldsalt.sample.LabRow;
-import fieldsalt.surface.Grid;
-import fieldsalt.surface.SurfaceMap;
-import fieldsalt.surface.SurfaceReport;
-import fieldsalt.surface.SurfaceReport.Candidate;
-import fieldsalt.surface.SurfaceReport.FittedVariogram;
-import fieldsalt.zones.Zone;
+import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.surface.fit.SurfaceReport.Candidate;
+import fieldsalt.surface.fit.SurfaceReport.FittedVariogram;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Grid;
+import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
@@ -46,7 +52,7 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
 import org.locationtech.jts.simplify.DouglasPeuckerSimplifier;
 
 /** A page's input from the invented ranch, made by hand: its zones follow the truth. */
-final class PageFixture {
+public final class PageFixture {
   private static final double CELL = 20;
   private static final Crops CROPS = Crops.standard();
   private static final GeometryFactory JTS = new GeometryFactory();
@@ -60,7 +66,7 @@ final class PageFixture {
   final Map<String, String> renamed = new LinkedHashMap<>();
   final List<Finding> findings = new ArrayList<>(findings());
 
-  PageInput input() {
+  public PageInput input() {
     Map<String, ClassScheme> schemes = new LinkedHashMap<>();
     ranch.fields().forEach(f -> schemes.put(name(f), scheme(f)));
     return new PageInput(

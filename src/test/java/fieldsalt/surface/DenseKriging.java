@@ -1,19 +1,21 @@
 package fieldsalt.surface;
 
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.surface.covariance.CovarianceModel;
+import fieldsalt.surface.site.Target;
 
 /**
  * Kriging as the textbooks write it (Cressie 1993, Statistics for Spatial Data, section 3.4.5),
  * with the dense V of all rows and Gaussian elimination; slow, plain, and independent of the
  * product.
  */
-final class DenseKriging {
+public final class DenseKriging {
   private final SiteReadings readings;
   private final CovarianceModel model;
   private final double[][] v;
   private final double[][] x;
 
-  DenseKriging(SiteReadings readings, CovarianceModel model) {
+  public DenseKriging(SiteReadings readings, CovarianceModel model) {
     this.readings = readings;
     this.model = model;
     int n = readings.rows().size();
@@ -60,7 +62,7 @@ final class DenseKriging {
   }
 
   /** {@code {estimate, variance}} of z at a place, micro-scale included. */
-  double[] at(Target target) {
+  public double[] at(Target target) {
     SiteReadings.Site here =
         SurfaceCases.site("here", target.field(), target.place().xM(), target.place().yM());
     int n = v.length;
@@ -90,7 +92,7 @@ final class DenseKriging {
   }
 
   /** Gaussian elimination with row exchanges. */
-  static double[] eliminate(double[][] a, double[] b) {
+  public static double[] eliminate(double[][] a, double[] b) {
     int n = b.length;
     for (int k = 0; k < n; k++) {
       int best = k;

@@ -2,11 +2,14 @@ package fieldsalt.surface;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.geo.PlaceM;
-import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.choice.SurfaceSettings;
+import fieldsalt.surface.map.PointDistribution;
+import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

@@ -1,10 +1,13 @@
 package fieldsalt.surface;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.gaussian.Semidefinite;
 import fieldsalt.geo.PlaceM;
-import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.covariance.CovarianceModel;
+import fieldsalt.surface.fit.Linear;
+import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
@@ -18,7 +21,7 @@ import java.util.Random;
  * @param truth z at the places, micro-scale included, one array a field
  * @param smooth z without micro-scale
  */
-record RanchCase(
+public record RanchCase(
     SiteReadings readings,
     List<FieldBoundary> fields,
     List<List<PlaceM>> places,
@@ -35,7 +38,7 @@ record RanchCase(
    * @param pasteOnly sites a field with a paste row only
    * @param pairs sites a field with a paste row beside the cheap one
    */
-  record Plan(
+  public record Plan(
       int fields,
       int sites,
       int places,
@@ -45,7 +48,7 @@ record RanchCase(
       int pasteOnly,
       int pairs) {
     /** Each laboratory with an offset of its own, nothing else shared. */
-    Plan(
+    public Plan(
         int fields,
         int sites,
         int places,
@@ -79,9 +82,9 @@ record RanchCase(
   /** Errors of one 1:5 conversion and of a paste reading: facts of the reference setting. */
   static final double OWN_CHEAP_SD = 0.25;
 
-  static final double OWN_PASTE_SD = 0.08;
+  public static final double OWN_PASTE_SD = 0.08;
 
-  static RanchCase simulated(Plan plan, long seed) {
+  public static RanchCase simulated(Plan plan, long seed) {
     Builder builder = new Builder(plan, new Random(seed));
     for (int f = 0; f < plan.fields(); f++) {
       builder.addField(f);
@@ -207,7 +210,7 @@ record RanchCase(
     return z;
   }
 
-  List<Target> targets(int field) {
+  public List<Target> targets(int field) {
     return places.get(field).stream().map(p -> new Target(fields.get(field).name(), p)).toList();
   }
 }

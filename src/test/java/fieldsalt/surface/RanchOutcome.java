@@ -1,5 +1,8 @@
 package fieldsalt.surface;
 
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.map.PointDistribution;
+import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -18,7 +21,7 @@ record RanchOutcome(String chosen, Figures points, Figures zones, Figures drawn,
   private static final double LOW = 0.05;
 
   /** Share held and mean squared error. */
-  record Figures(double share, double square) {
+  public record Figures(double share, double square) {
     static Figures of(boolean held, double error) {
       return new Figures(held ? 1 : 0, error * error);
     }

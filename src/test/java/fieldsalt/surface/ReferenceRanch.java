@@ -1,5 +1,7 @@
 package fieldsalt.surface;
 
+import fieldsalt.surface.covariance.CovarianceModel;
+import fieldsalt.surface.covariance.Exponential;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;

@@ -1,10 +1,12 @@
 package fieldsalt.surface;
 
-import fieldsalt.basis.Scale;
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.site.Observations;
+import fieldsalt.surface.site.Points;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -20,13 +22,13 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 
 /** Readings and fields for tests of the surface. */
-final class SurfaceCases {
+public final class SurfaceCases {
   static final GeometryFactory JTS = new GeometryFactory();
 
   private SurfaceCases() {}
 
   /** Columns of a table of the test resources, by name; text columns are left out. */
-  static Map<String, double[]> table(String name) {
+  public static Map<String, double[]> table(String name) {
     try (InputStream in = SurfaceCases.class.getResourceAsStream(name)) {
       return columns(new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList());
     } catch (IOException e) {
@@ -55,20 +57,20 @@ final class SurfaceCases {
     return table;
   }
 
-  static SiteReadings.Site site(String id, String field, double x, double y) {
+  public static SiteReadings.Site site(String id, String field, double x, double y) {
     return new SiteReadings.Site(id, field, new PlaceM(x, y), Optional.empty());
   }
 
-  static SiteReadings.Row paste(int site, double value, double ownVariance) {
+  public static SiteReadings.Row paste(int site, double value, double ownVariance) {
     return new SiteReadings.Row(site, value, ownVariance, List.of(), true, "paste", "A");
   }
 
-  static SiteReadings.Row cheap(int site, double value, double ownVariance, int offset) {
+  public static SiteReadings.Row cheap(int site, double value, double ownVariance, int offset) {
     return new SiteReadings.Row(
         site, value, ownVariance, List.of(new SiteReadings.Loading(offset, 1)), false, "1:5", "B");
   }
 
-  static SiteReadings readings(
+  public static SiteReadings readings(
       Scale scale,
       List<SiteReadings.Site> sites,
       List<SiteReadings.Row> rows,
@@ -103,7 +105,7 @@ final class SurfaceCases {
   }
 
   /** One field, one exact row a site. */
-  static SiteReadings exact(Scale scale, double[] x, double[] y, double[] z) {
+  public static SiteReadings exact(Scale scale, double[] x, double[] y, double[] z) {
     List<SiteReadings.Site> sites = new ArrayList<>();
     List<SiteReadings.Row> rows = new ArrayList<>();
     for (int i = 0; i < x.length; i++) {
@@ -113,11 +115,11 @@ final class SurfaceCases {
     return readings(scale, sites, rows);
   }
 
-  static double[] logs(double[] z) {
+  public static double[] logs(double[] z) {
     return java.util.Arrays.stream(z).map(Math::log).toArray();
   }
 
-  static FieldBoundary rectangle(
+  public static FieldBoundary rectangle(
       String name, double west, double south, double east, double north) {
     return new FieldBoundary(
         name,
@@ -127,7 +129,7 @@ final class SurfaceCases {
         OptionalDouble.empty());
   }
 
-  static FieldBoundary polygon(String name, double... xy) {
+  public static FieldBoundary polygon(String name, double... xy) {
     Coordinate[] ring = new Coordinate[xy.length / 2];
     for (int i = 0; i < ring.length; i++) {
       ring[i] = new Coordinate(xy[2 * i], xy[2 * i + 1]);
@@ -136,7 +138,7 @@ final class SurfaceCases {
         name, JTS.createPolygon(ring), Optional.empty(), Texture.UNKNOWN, OptionalDouble.empty());
   }
 
-  static Points points(Observations data, int part, double x, double y) {
+  public static Points points(Observations data, int part, double x, double y) {
     return Points.of(data, part, List.of(new PlaceM(x, y)));
   }
 }

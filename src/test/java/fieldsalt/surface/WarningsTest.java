@@ -2,8 +2,13 @@ package fieldsalt.surface;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.basis.SiteReadings;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
+import fieldsalt.surface.choice.SurfaceSettings;
+import fieldsalt.surface.covariance.CovarianceModel;
+import fieldsalt.surface.covariance.Exponential;
+import fieldsalt.surface.fit.SurfaceDetails;
+import fieldsalt.surface.fit.Validation;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;

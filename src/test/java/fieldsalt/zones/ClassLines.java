@@ -1,6 +1,8 @@
 package fieldsalt.zones;
 
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneQuality;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;

@@ -2,9 +2,13 @@ package fieldsalt.zones;
 
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.quantity.Texture;
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.Grid;
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Grid;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneSettings;
+import fieldsalt.zones.lattice.InsideNodes;
+import fieldsalt.zones.lattice.Lattice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -19,10 +23,10 @@ import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
 
 /** Fields, surfaces and schemes for tests. */
-final class Given {
+public final class Given {
   private Given() {}
 
-  static Geometry wkt(String text) {
+  public static Geometry wkt(String text) {
     try {
       return new WKTReader().read(text);
     } catch (ParseException e) {
@@ -30,12 +34,12 @@ final class Given {
     }
   }
 
-  static FieldBoundary field(String name, Geometry shape) {
+  public static FieldBoundary field(String name, Geometry shape) {
     return new FieldBoundary(
         name, shape, Optional.empty(), Texture.UNKNOWN, OptionalDouble.empty());
   }
 
-  static ClassScheme scheme(Double... breaks) {
+  public static ClassScheme scheme(Double... breaks) {
     List<String> labels = new ArrayList<>();
     for (int k = 0; k <= breaks.length; k++) {
       labels.add("class " + k);
@@ -44,11 +48,11 @@ final class Given {
   }
 
   /** A map of one field: a value for each cell whose centre lies in it. */
-  static SurfaceMap map(FieldBoundary field, double cellM, DoubleBinaryOperator ece) {
+  public static SurfaceMap map(FieldBoundary field, double cellM, DoubleBinaryOperator ece) {
     return map(List.of(field), cellM, ece);
   }
 
-  static SurfaceMap map(List<FieldBoundary> fields, double cellM, DoubleBinaryOperator ece) {
+  public static SurfaceMap map(List<FieldBoundary> fields, double cellM, DoubleBinaryOperator ece) {
     Envelope box = new Envelope();
     fields.forEach(f -> box.expandToInclude(f.shapeM().getEnvelopeInternal()));
     double west = Math.floor(box.getMinX() / cellM) * cellM;
@@ -91,7 +95,7 @@ final class Given {
         new BitSet());
   }
 
-  static ZoneMap zones(
+  public static ZoneMap zones(
       FieldBoundary field,
       double cellM,
       DoubleBinaryOperator ece,

@@ -1,11 +1,14 @@
 package fieldsalt.zones;
 
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.zones.degree.LonLatZones;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneQuality;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 
 /** What tests measure on zones, each by another way than the product makes them. */
-final class Measured {
+public final class Measured {
   private Measured() {}
 
   private static Geometry opening(Geometry shape, double radius) {
@@ -48,8 +51,8 @@ final class Measured {
   }
 
   /** Zones and field in degrees: 1 m is about 1/111,320 of a degree of latitude. */
-  record Rounded(Geometry field, Geometry[] zones) {
-    Geometry union() {
+  public record Rounded(Geometry field, Geometry[] zones) {
+    public Geometry union() {
       return org.locationtech.jts.coverage.CoverageUnion.union(zones);
     }
   }
@@ -62,7 +65,7 @@ final class Measured {
     };
   }
 
-  static Rounded rounded(Geometry fieldM, List<Geometry> zonesM) {
+  public static Rounded rounded(Geometry fieldM, List<Geometry> zonesM) {
     Geometry field = fieldM.copy();
     field.apply(
         (org.locationtech.jts.geom.CoordinateFilter)
@@ -76,7 +79,7 @@ final class Measured {
   }
 
   /** The most decimals that a coordinate has when it is printed in full. */
-  static int decimals(Geometry[] shapes) {
+  public static int decimals(Geometry[] shapes) {
     int most = 0;
     for (Geometry shape : shapes) {
       for (org.locationtech.jts.geom.Coordinate c : shape.getCoordinates()) {

@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.finding.Finding;
-import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneSettings;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.coverage.CoverageValidator;
 import org.locationtech.jts.geom.Geometry;

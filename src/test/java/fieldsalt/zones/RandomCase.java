@@ -1,7 +1,7 @@
 package fieldsalt.zones;
 
 import fieldsalt.classes.ClassScheme;
-import fieldsalt.read.FieldBoundary;
+import fieldsalt.read.field.FieldBoundary;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

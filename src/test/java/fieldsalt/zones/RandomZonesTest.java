@@ -3,7 +3,10 @@ package fieldsalt.zones;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneSettings;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;

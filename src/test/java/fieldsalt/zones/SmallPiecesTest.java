@@ -2,9 +2,12 @@ package fieldsalt.zones;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.Grid;
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Grid;
+import fieldsalt.zones.field.SecondCriterion;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneSettings;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleBinaryOperator;

@@ -3,8 +3,11 @@ package fieldsalt.zones;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import fieldsalt.read.FieldBoundary;
-import fieldsalt.surface.SurfaceMap;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZoneSettings;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

@@ -1,7 +1,0 @@
-package fieldsalt.basis;
-
-/** The scale on which a property is mapped: its natural logarithm, or as it is. */
-public enum Scale {
-  LOG,
-  NATURAL
-}

@@ -1,9 +1,0 @@
-package fieldsalt.handover;
-
-/**
- * A file that was written.
- *
- * @param name in the output folder
- * @param what it holds, for people
- */
-public record WrittenFile(String name, String what) {}

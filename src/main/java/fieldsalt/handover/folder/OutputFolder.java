@@ -1,0 +1,307 @@
+package fieldsalt.handover.folder;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import fieldsalt.finding.InputProblem;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/**
+ * A folder that is written whole or not at all. Everything goes into a new folder beside it, on the
+ * same disk; only when that is complete do its files take the place of the old ones. If anything
+ * fails on the way what stood there before stands there still.
+ *
+ * <p>A folder counts as ours if it holds a {@code run.json} whose {@code program} is {@code
+ * fieldsalt}; its {@code files} are the ones that a new run removes. Any other file in it is left
+ * alone.
+ */
+public final class OutputFolder {
+  /** The run record, by which a folder of ours is known. */
+  public static final String RUN_RECORD = "run.json";
+
+  /** The value of the run record's {@code program}. */
+  public static final String PROGRAM = "fieldsalt";
+
+  private final Path folder;
+
+  private OutputFolder(Path folder) {
+    this.folder = folder;
+  }
+
+  /** Fills a folder with files. */
+  public interface Content {
+    /** Writes every file into an empty folder. */
+    void writeInto(Path empty) throws IOException;
+  }
+
+  /**
+   * The folder that results go to, checked before any long work.
+   *
+   * @param force whether a folder that holds files but is not ours may be written into
+   * @throws InputProblem if it is a file, holds files that are not ours, or cannot be written
+   */
+  public static OutputFolder open(Path folder, boolean force) {
+    Path real = realPath(folder);
+    refuseFile(real);
+    refuseForeign(real, force);
+    refuseReadOnly(real);
+    return new OutputFolder(real);
+  }
+
+  private static Path realPath(Path folder) {
+    try {
+      return Files.exists(folder) ? folder.toRealPath() : folder.toAbsolutePath().normalize();
+    } catch (IOException e) {
+      return folder.toAbsolutePath().normalize();
+    }
+  }
+
+  private static void refuseFile(Path folder) {
+    for (Path above = folder; above != null; above = above.getParent()) {
+      if (Files.exists(above, LinkOption.NOFOLLOW_LINKS) && !Files.isDirectory(above)) {
+        throw new InputProblem(
+            "output folder " + folder,
+            "a file at " + above,
+            "a folder, or a name not yet taken",
+            "Name another folder with -o.");
+      }
+    }
+  }
+
+  private static void refuseForeign(Path folder, boolean force) {
+    if (!force && Files.isDirectory(folder) && !entries(folder).isEmpty() && !isOurs(folder)) {
+      throw new InputProblem(
+          "output folder " + folder,
+          "files that fieldsalt did not write (" + some(entries(folder)) + ")",
+          "an empty folder, a new one, or one that fieldsalt wrote before",
+          "Name another folder with -o, or add --force to write among these files.");
+    }
+  }
+
+  private static String some(List<Path> entries) {
+    String first = entries.get(0).getFileName().toString();
+    return entries.size() == 1 ? first : first + " and " + (entries.size() - 1) + " more";
+  }
+
+  private static void refuseReadOnly(Path folder) {
+    Path there = folder;
+    while (!Files.exists(there)) {
+      there = there.getParent();
+    }
+    if (!Files.isWritable(there)) {
+      throw notWritable(folder, "no permission to write in " + there, null);
+    }
+  }
+
+  private static InputProblem notWritable(Path folder, String found, Exception cause) {
+    InputProblem problem =
+        new InputProblem(
+            "output folder " + folder,
+            found,
+            "a folder that this user may write to, with room on the disk",
+            "Name another folder with -o, or free some room and run again.");
+    if (cause != null) {
+      problem.initCause(cause);
+    }
+    return problem;
+  }
+
+  private static List<Path> entries(Path folder) {
+    try (Stream<Path> inside = Files.list(folder)) {
+      return inside.sorted().toList();
+    } catch (IOException e) {
+      throw notWritable(folder, reason(e), e);
+    }
+  }
+
+  private static boolean isOurs(Path folder) {
+    return PROGRAM.equals(record(folder).path("program").asText());
+  }
+
+  private static JsonNode record(Path folder) {
+    Path run = folder.resolve(RUN_RECORD);
+    ObjectMapper mapper = new ObjectMapper();
+    try {
+      return Files.isRegularFile(run) ? mapper.readTree(run.toFile()) : mapper.createObjectNode();
+    } catch (JsonProcessingException e) {
+      return mapper.createObjectNode();
+    } catch (IOException e) {
+      throw notWritable(folder, reason(e), e);
+    }
+  }
+
+  /**
+   * Writes the content beside the folder and moves it in.
+   *
+   * @return the names of the files now there that this call wrote, sorted
+   * @throws InputProblem if the disk is full or does not let itself be written
+   */
+  public List<String> replaceWith(Content content) {
+    Path beside = null;
+    try {
+      beside = newFolderBeside();
+      content.writeInto(beside);
+      List<String> written = entries(beside).stream().map(p -> p.getFileName().toString()).toList();
+      moveIn(beside);
+      return written;
+    } catch (UncheckedIOException e) {
+      throw notWritable(folder, reason(e.getCause()), e.getCause());
+    } catch (IOException e) {
+      throw notWritable(folder, reason(e), e);
+    } finally {
+      deleteQuietly(beside);
+    }
+  }
+
+  /** Beside the folder if that is the same disk; a folder that is a disk of its own holds it. */
+  private Path newFolderBeside() throws IOException {
+    Path parent = folder.getParent();
+    boolean ownDisk =
+        parent == null
+            || (Files.isDirectory(folder)
+                && (!Files.isWritable(parent)
+                    || !Files.getFileStore(folder).equals(Files.getFileStore(parent))));
+    if (ownDisk) {
+      return Files.createTempDirectory(folder, ".fieldsalt-");
+    }
+    Files.createDirectories(parent);
+    return Files.createTempDirectory(parent, ".fieldsalt-");
+  }
+
+  private void moveIn(Path beside) throws IOException {
+    if (!Files.exists(folder)) {
+      openToAll(beside);
+      move(beside, folder);
+      return;
+    }
+    new Swap(folder, beside, oldFiles()).run();
+  }
+
+  /** A temporary folder is its owner's alone; the result should look like any new folder. */
+  private void openToAll(Path beside) throws IOException {
+    Path like = Files.createDirectory(beside.resolve(".like"));
+    try {
+      Files.setPosixFilePermissions(beside, Files.getPosixFilePermissions(like));
+    } catch (UnsupportedOperationException e) {
+      // A file system without such permissions needs none.
+    } finally {
+      Files.delete(like);
+    }
+  }
+
+  private Set<String> oldFiles() {
+    Set<String> old = new TreeSet<>();
+    if (isOurs(folder)) {
+      old.add(RUN_RECORD);
+      record(folder).path("files").forEach(name -> old.add(name.asText()));
+    }
+    old.removeIf(name -> !isPlainName(name));
+    return old;
+  }
+
+  private static boolean isPlainName(String name) {
+    return !name.isBlank() && name.matches("[A-Za-z0-9][A-Za-z0-9._-]*");
+  }
+
+  static void move(Path from, Path to) throws IOException {
+    try {
+      Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+    } catch (AtomicMoveNotSupportedException e) {
+      Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
+    }
+  }
+
+  static void deleteQuietly(Path path) {
+    if (path == null || !Files.exists(path, LinkOption.NOFOLLOW_LINKS)) {
+      return;
+    }
+    try (Stream<Path> inside = Files.walk(path)) {
+      for (Path each : inside.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(each);
+      }
+    } catch (IOException e) {
+      // What cannot be deleted is left: the result itself is in place or untouched.
+    }
+  }
+
+  private static String reason(IOException e) {
+    if (e instanceof FileSystemException file && file.getReason() != null) {
+      return file.getReason() + " (" + file.getFile() + ")";
+    }
+    if (e instanceof NoSuchFileException file) {
+      return "a place where nothing can be made (" + file.getFile() + ")";
+    }
+    return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+  }
+
+  /** Takes the old files out, puts the new ones in; the other way round if that fails. */
+  private static final class Swap {
+    private final Path folder;
+    private final Path from;
+    private final Set<String> old;
+    private final List<Runnable> undo = new ArrayList<>();
+
+    Swap(Path folder, Path from, Set<String> old) {
+      this.folder = folder;
+      this.from = from;
+      this.old = old;
+    }
+
+    void run() throws IOException {
+      Path away = Files.createTempDirectory(from.getParent(), ".fieldsalt-old-");
+      try {
+        takeOut(away);
+        for (Path file : entries(from)) {
+          step(file, folder.resolve(file.getFileName().toString()));
+        }
+      } catch (IOException | RuntimeException e) {
+        for (int i = undo.size() - 1; i >= 0; i--) {
+          undo.get(i).run();
+        }
+        throw e;
+      } finally {
+        deleteQuietly(away);
+      }
+    }
+
+    private void takeOut(Path away) throws IOException {
+      Set<String> names = new TreeSet<>(old);
+      entries(from).forEach(file -> names.add(file.getFileName().toString()));
+      for (String name : names) {
+        if (Files.isDirectory(folder.resolve(name))) {
+          throw new FileSystemException(
+              folder.resolve(name).toString(), null, "a folder has the name of one of our files");
+        }
+        if (Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
+          step(folder.resolve(name), away.resolve(name));
+        }
+      }
+    }
+
+    private void step(Path source, Path target) throws IOException {
+      move(source, target);
+      undo.add(
+          () -> {
+            try {
+              move(target, source);
+            } catch (IOException e) {
+              throw new UncheckedIOException(e);
+            }
+          });
+    }
+  }
+}

@@ -1,8 +1,0 @@
-package fieldsalt.plan;
-
-import fieldsalt.facts.Crop;
-import java.util.Optional;
-
-/** A field with its crop, its soil and how firmly its map stands. */
-public record FieldGround(
-    String field, Optional<Crop> crop, FieldSoil soil, FieldEvidence evidence) {}

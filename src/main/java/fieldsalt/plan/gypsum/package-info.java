@@ -1,0 +1,5 @@
+/**
+ * Room of stage 6, plan: gypsum: need, passes, rates a machine can spread. May import: plan.zone,
+ * plan.soil, plan.setting, plan.word.
+ */
+package fieldsalt.plan.gypsum;

@@ -1,0 +1,76 @@
+package fieldsalt.plan.order;
+
+import fieldsalt.basis.depth.ProfileShape;
+import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.soil.FieldGround;
+import fieldsalt.plan.word.Situation;
+import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.GypsumPlan;
+import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.Reclamation;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Names the situation of a zone and puts the work in order. */
+final class OrderOfWork {
+  private final PlanSettings settings;
+
+  OrderOfWork(PlanSettings settings) {
+    this.settings = settings;
+  }
+
+  Situation situation(Reclamation salt, double meanEce, GypsumPlan gypsum) {
+    boolean salty =
+        salt.chance() >= settings.money().actAbove() || salt.status() == Reclamation.Status.NEEDED;
+    if (gypsum.isSodic()) {
+      boolean saline = salty || meanEce >= UsSalinityLaboratory1954.SALINE_DS_M;
+      return saline ? Situation.SALINE_SODIC : Situation.SODIC;
+    }
+    if (!salty) {
+      return Situation.FINE;
+    }
+    return gypsum.advice() == Advice.MEASURE_SODIUM
+        ? Situation.SALINE_SODIUM_UNKNOWN
+        : Situation.SALINE;
+  }
+
+  List<Step> steps(Situation situation, FieldGround field, Reclamation salt, GypsumPlan gypsum) {
+    if (situation == Situation.FINE) {
+      return List.of(gypsum.advice() == Advice.CONSIDER ? Step.TEST_STRIP : Step.NOTHING);
+    }
+    List<Step> steps = new ArrayList<>();
+    if (field.evidence().profile() == ProfileShape.INVERTED) {
+      steps.add(Step.WATER_TABLE);
+    }
+    if (!settings.ground().isProved()) {
+      steps.add(Step.DRAINAGE);
+    }
+    if (situation == Situation.SALINE_SODIUM_UNKNOWN) {
+      steps.add(Step.MEASURE_SODIUM);
+    }
+    if (situation.isSodic()) {
+      steps.addAll(sodium(gypsum));
+    }
+    steps.addAll(leaching(salt, steps.contains(Step.GYPSUM)));
+    return List.copyOf(steps);
+  }
+
+  private static List<Step> sodium(GypsumPlan gypsum) {
+    return switch (gypsum.advice()) {
+      case MEASURE_CEC -> List.of(Step.MEASURE_CEC);
+      case OWN_GYPSUM -> List.of(Step.CONFIRM_OWN_GYPSUM);
+      case AT_TARGET -> List.of(Step.CHANGE_CROP_OR_WATER);
+      case BELOW_SMALLEST, DOES_NOT_PAY -> List.of(Step.TEST_STRIP);
+      default -> List.of(Step.GYPSUM);
+    };
+  }
+
+  private static List<Step> leaching(Reclamation salt, boolean gypsum) {
+    return switch (salt.status()) {
+      case NEEDED -> List.of(Step.LEACHING);
+      case TARGET_OUT_OF_REACH, DOES_NOT_PAY -> List.of(Step.CHANGE_CROP_OR_WATER);
+      case NOT_NEEDED -> gypsum ? List.of(Step.WATER_IN) : List.of();
+    };
+  }
+}

@@ -1,0 +1,108 @@
+package fieldsalt.plan.order;
+
+import fieldsalt.classes.MaasHoffman1977;
+import fieldsalt.facts.Crop;
+import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
+import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.draw.Middle;
+import fieldsalt.plan.draw.Odds;
+import fieldsalt.plan.money.GypsumMoney;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.soil.ZoneSalt;
+import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.word.SituationWords;
+import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.LeachingRequirement;
+import fieldsalt.plan.zone.MoneyOutlook;
+import fieldsalt.plan.zone.YieldOutlook;
+import fieldsalt.plan.zone.ZonePlan;
+import fieldsalt.plan.zone.ZoneWork;
+import fieldsalt.surface.Surface;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Puts together the plan of a zone from what was worked out and the machine's rate. */
+public final class ZonePlans {
+  private final PlanSettings settings;
+  private final Surface ece;
+  private final Cautions cautions;
+
+  public ZonePlans(PlanSettings settings, Surface ece, Cautions cautions) {
+    this.settings = settings;
+    this.ece = ece;
+    this.cautions = cautions;
+  }
+
+  public ZonePlan of(ZoneWork work, LeachingRequirement leaching, double product, int passes) {
+    List<MoneyOutlook> money = new ArrayList<>();
+    double weighed = product > 0 ? product : toWeigh(work);
+    new GypsumMoney(settings)
+        .outlook(work.gypsum(), work.pure(), work.esp(), weighed, work.areaHa())
+        .ifPresent(money::add);
+    work.leachingMoney().ifPresent(money::add);
+    boolean treats = work.steps().get(0) != Step.NOTHING;
+    return new ZonePlan(
+        work.ground().zone(),
+        Odds.of(work.salt().draws()),
+        work.situation(),
+        soilClass(work),
+        yieldOutlook(work),
+        leaching,
+        work.reclamation(),
+        work.gypsum(),
+        product,
+        passes,
+        work.steps(),
+        money,
+        sentences(work, money),
+        cautions.ofGypsum(work.gypsum()),
+        DraftMarks.of(work.field(), treats, settings));
+  }
+
+  /** Where none is planned but the zone may need it: the middle of what it would take. */
+  private static double toWeigh(ZoneWork work) {
+    boolean open = work.gypsum().chance() >= ZoneWorks.WORTH_A_THOUGHT;
+    double perPure = work.gypsum().productPerPure().orElse(1);
+    return open ? Middle.ofPositive(work.pure()) * perPure : 0;
+  }
+
+  private static Optional<SoilClass> soilClass(ZoneWork work) {
+    return work.gypsum().sources().esp().isKnown()
+        ? Optional.of(
+            UsSalinityLaboratory1954.classOf(work.salt().meanEce(), work.gypsum().esp().p50()))
+        : Optional.empty();
+  }
+
+  private Optional<YieldOutlook> yieldOutlook(ZoneWork work) {
+    if (work.model().isEmpty()) {
+      return Optional.empty();
+    }
+    double threshold = threshold(work);
+    double share = ZoneSalt.shareAbove(ece, work.ground().points(), threshold);
+    return Optional.of(
+        new YieldOutlook(
+            work.salt().expectedYield(work.model().get()),
+            Odds.of(work.salt().yieldDraws(work.model().get(), Draws.constant(1))),
+            share * work.areaHa(),
+            threshold));
+  }
+
+  private static double threshold(ZoneWork work) {
+    Crop.Tolerance tolerance = work.field().crop().flatMap(Crop::tolerance).orElseThrow();
+    return tolerance.thresholdDsPerM()
+        + (work.soil().isGypsiferous() ? MaasHoffman1977.GYPSIFEROUS_DS_M : 0);
+  }
+
+  private List<Sentence> sentences(ZoneWork work, List<MoneyOutlook> money) {
+    List<Sentence> said = new ArrayList<>();
+    String crop = work.field().crop().map(Crop::name).orElse("the crop");
+    boolean drained = settings.ground().isProved();
+    said.add(SituationWords.of(work.situation(), work.salt(), crop, drained));
+    said.addAll(work.gypsum().sentences());
+    said.addAll(work.reclamation().sentences());
+    money.forEach(m -> said.add(m.sentence()));
+    return said;
+  }
+}

@@ -1,0 +1,163 @@
+package fieldsalt.plan.order;
+
+import fieldsalt.classes.YieldModel;
+import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.gypsum.GypsumNeed;
+import fieldsalt.plan.leaching.ReclamationNeed;
+import fieldsalt.plan.money.GypsumMoney;
+import fieldsalt.plan.money.LeachingMoney;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.soil.FieldGround;
+import fieldsalt.plan.soil.FieldSoil;
+import fieldsalt.plan.soil.PlanInput;
+import fieldsalt.plan.soil.SodiumSites;
+import fieldsalt.plan.soil.SoilDraws;
+import fieldsalt.plan.soil.ZoneGround;
+import fieldsalt.plan.soil.ZoneSalt;
+import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.word.Situation;
+import fieldsalt.plan.zone.GypsumPlan;
+import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.MoneyOutlook;
+import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.ZoneWork;
+import fieldsalt.quantity.TextureGroup;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Works out every zone of the ranch with futures in which the zones move together. */
+public final class ZoneWorks {
+  /** With prices a treatment is weighed from this chance on that it is needed. */
+  public static final double WORTH_A_THOUGHT = 0.05;
+
+  private final PlanInput input;
+  private final PlanSettings settings;
+  private final List<FieldSoil> soils;
+  private final List<ZoneSalt> salts;
+  private final List<ZoneSalt> toReclaim;
+  private final SoilDraws soilDraws;
+  private final GypsumNeed gypsumNeed;
+  private final ReclamationNeed reclamationNeed;
+
+  public ZoneWorks(PlanInput input, PlanSettings settings) {
+    this.input = input;
+    this.settings = settings;
+    Draws draws = new Draws(input.seed());
+    soils =
+        input.zones().stream()
+            .map(z -> SodiumSites.soilOf(z, input.fieldOf(z).soil(), input.samples()))
+            .toList();
+    salts =
+        input
+            .eceMeans()
+            .map(means -> ZoneSalt.of(input.zones(), input.ece(), means, draws))
+            .orElseGet(() -> ZoneSalt.of(input.zones(), input.ece(), draws));
+    toReclaim = input.eceToReclaim().map(s -> ZoneSalt.of(input.zones(), s, draws)).orElse(salts);
+    soilDraws = SoilDraws.of(input, soils, draws);
+    gypsumNeed = new GypsumNeed(settings, soilDraws);
+    reclamationNeed = new ReclamationNeed(settings, draws.standard());
+  }
+
+  public GypsumNeed gypsumNeed() {
+    return gypsumNeed;
+  }
+
+  public ReclamationNeed reclamationNeed() {
+    return reclamationNeed;
+  }
+
+  public List<ZoneWork> all() {
+    List<ZoneWork> works = new ArrayList<>();
+    for (int z = 0; z < input.zones().size(); z++) {
+      works.add(of(z));
+    }
+    return works;
+  }
+
+  private ZoneWork of(int z) {
+    ZoneGround ground = input.zones().get(z);
+    FieldGround field = input.fieldOf(ground);
+    FieldSoil soil = soils.get(z);
+    double ha = ground.zone().areaHa();
+    Optional<YieldModel> model =
+        field
+            .crop()
+            .flatMap(c -> c.tolerance())
+            .map(t -> settings.crops().model(t, soil.isGypsiferous()));
+    Leaching leaching = leaching(field, soil, toReclaim.get(z), model, ha);
+    double[] esp = soilDraws.esp().has(z) ? soilDraws.esp().values()[z] : Draws.constant(0);
+    boolean sized = soilDraws.esp().has(z) && soilDraws.cec().has(z);
+    double[] pure = sized ? gypsumNeed.pure(z, soil) : Draws.constant(0);
+    GypsumPlan gypsum = priced(gypsumNeed.of(z, soil, sites(z)), pure, esp);
+    OrderOfWork order = new OrderOfWork(settings);
+    Situation situation = order.situation(leaching.plan, salts.get(z).meanEce(), gypsum);
+    return new ZoneWork(
+        ground,
+        field,
+        soil,
+        salts.get(z),
+        toReclaim.get(z),
+        model,
+        leaching.plan,
+        leaching.money,
+        gypsum,
+        pure,
+        esp,
+        situation,
+        order.steps(situation, field, leaching.plan, gypsum));
+  }
+
+  private record Leaching(Reclamation plan, Optional<MoneyOutlook> money) {}
+
+  /** By the chance that it is needed; with prices by what it is expected to bring. */
+  private Leaching leaching(
+      FieldGround field, FieldSoil soil, ZoneSalt salt, Optional<YieldModel> model, double ha) {
+    TextureGroup texture = soil.texture().group();
+    Reclamation byChance = reclamationNeed.of(field, texture, salt, ha);
+    LeachingMoney money = new LeachingMoney(settings);
+    if (!money.isPriced() || model.isEmpty() || byChance.chance() < WORTH_A_THOUGHT) {
+      return new Leaching(byChance, Optional.empty());
+    }
+    Reclamation bet = reclamationNeed.of(field, texture, salt, ha, true);
+    Optional<MoneyOutlook> outlook =
+        money.outlook(salt, bet, model, reclamationNeed.equilibrium(), ha);
+    boolean pays = outlook.filter(o -> o.expectedNet() > 0).isPresent();
+    if (outlook.isEmpty() || pays) {
+      return new Leaching(pays ? bet : byChance, outlook);
+    }
+    boolean needed = byChance.status() == Reclamation.Status.NEEDED;
+    return new Leaching(needed ? bet.unpaid(doesNotPay("Leaching")) : byChance, outlook);
+  }
+
+  private List<String> sites(int z) {
+    return soilDraws.esp().has(z)
+        ? List.of()
+        : SodiumSites.of(input.zones().get(z), input.samples());
+  }
+
+  /** With prices the rate of the largest expected value replaces the middle of the requirement. */
+  private GypsumPlan priced(GypsumPlan plan, double[] pure, double[] esp) {
+    GypsumMoney money = new GypsumMoney(settings);
+    if (plan.advice() != Advice.RECOMMENDED || !money.isPriced()) {
+      return plan;
+    }
+    double best =
+        money.bestProduct(pure, esp, plan.targetEspPct(), plan.productPerPure().orElse(1));
+    if (best > 0) {
+      return plan.with(Advice.RECOMMENDED, best, plan.sentences());
+    }
+    List<Sentence> said = new ArrayList<>(plan.sentences());
+    said.add(doesNotPay("Gypsum"));
+    return plan.with(Advice.DOES_NOT_PAY, 0, said);
+  }
+
+  private Sentence doesNotPay(String what) {
+    return Sentence.of(
+        "does-not-pay",
+        what
+            + " is not planned: at your prices it is not expected to pay back within "
+            + settings.money().years()
+            + " years.");
+  }
+}

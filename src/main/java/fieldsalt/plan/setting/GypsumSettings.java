@@ -1,0 +1,59 @@
+package fieldsalt.plan.setting;
+
+import java.util.OptionalDouble;
+
+/**
+ * Gypsum: what to reach and what the product is.
+ *
+ * @param targetEspPct exchangeable sodium percentage to reach
+ * @param depthCm layer to treat, cm
+ * @param purityPct of the product; amounts are of pure gypsum where empty
+ * @param moisturePct water in percent of the moist product
+ * @param capTPerHa most product in one pass, worked in
+ * @param minTPerHa smallest product rate worth a pass
+ * @param lime free lime in the soil
+ */
+public record GypsumSettings(
+    double targetEspPct,
+    double depthCm,
+    OptionalDouble purityPct,
+    double moisturePct,
+    double capTPerHa,
+    double minTPerHa,
+    Lime lime) {
+  /** Most product in one pass left on the surface, t/ha (common practice). */
+  public static final double SURFACE_CAP_T_HA = 5;
+
+  /** What is known of free lime. */
+  public enum Lime {
+    YES,
+    NO,
+    UNKNOWN
+  }
+
+  public static GypsumSettings defaults() {
+    return new GypsumSettings(10, 15, OptionalDouble.empty(), 0, 10, 1, Lime.UNKNOWN);
+  }
+
+  public GypsumSettings withTargetEspPct(double pct) {
+    return new GypsumSettings(pct, depthCm, purityPct, moisturePct, capTPerHa, minTPerHa, lime);
+  }
+
+  public GypsumSettings withDepthCm(double cm) {
+    return new GypsumSettings(targetEspPct, cm, purityPct, moisturePct, capTPerHa, minTPerHa, lime);
+  }
+
+  public GypsumSettings withProduct(double purity, double moisture) {
+    return new GypsumSettings(
+        targetEspPct, depthCm, OptionalDouble.of(purity), moisture, capTPerHa, minTPerHa, lime);
+  }
+
+  public GypsumSettings withRates(double cap, double min) {
+    return new GypsumSettings(targetEspPct, depthCm, purityPct, moisturePct, cap, min, lime);
+  }
+
+  public GypsumSettings withLime(Lime other) {
+    return new GypsumSettings(
+        targetEspPct, depthCm, purityPct, moisturePct, capTPerHa, minTPerHa, other);
+  }
+}

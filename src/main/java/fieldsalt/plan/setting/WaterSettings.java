@@ -1,0 +1,94 @@
+package fieldsalt.plan.setting;
+
+import fieldsalt.facts.SodiumAdsorptionRatio;
+import java.util.OptionalDouble;
+
+/**
+ * The irrigation water and how it is put on; empty where the job says nothing.
+ *
+ * @param ecDsPerM dS/m, at least 0
+ * @param sar as given; worked out from the ions where it is not
+ * @param efficiencyPct application efficiency; the method's usual one where empty
+ * @param seasonEtMm evapotranspiration of the season
+ * @param rainMm effective rain of the season, at least 0
+ */
+public record WaterSettings(
+    OptionalDouble ecDsPerM,
+    OptionalDouble sar,
+    WaterIons ions,
+    Irrigation method,
+    OptionalDouble efficiencyPct,
+    OptionalDouble seasonEtMm,
+    double rainMm) {
+
+  /** Ions of the water in meq/L, boron in mg/L; empty where not measured. */
+  public record WaterIons(
+      OptionalDouble na,
+      OptionalDouble ca,
+      OptionalDouble mg,
+      OptionalDouble hco3,
+      OptionalDouble cl,
+      OptionalDouble boronMgL) {
+    public static WaterIons none() {
+      OptionalDouble e = OptionalDouble.empty();
+      return new WaterIons(e, e, e, e, e, e);
+    }
+  }
+
+  /** Nothing known; surface irrigation. */
+  public static WaterSettings defaults() {
+    OptionalDouble e = OptionalDouble.empty();
+    return new WaterSettings(e, e, WaterIons.none(), Irrigation.SURFACE, e, e, 0);
+  }
+
+  public WaterSettings withEc(double dsPerM) {
+    return new WaterSettings(
+        OptionalDouble.of(dsPerM), sar, ions, method, efficiencyPct, seasonEtMm, rainMm);
+  }
+
+  public WaterSettings withSar(double value) {
+    return new WaterSettings(
+        ecDsPerM, OptionalDouble.of(value), ions, method, efficiencyPct, seasonEtMm, rainMm);
+  }
+
+  public WaterSettings withIons(WaterIons other) {
+    return new WaterSettings(ecDsPerM, sar, other, method, efficiencyPct, seasonEtMm, rainMm);
+  }
+
+  public WaterSettings withMethod(Irrigation other) {
+    return new WaterSettings(ecDsPerM, sar, ions, other, efficiencyPct, seasonEtMm, rainMm);
+  }
+
+  public WaterSettings withEfficiencyPct(double pct) {
+    return new WaterSettings(
+        ecDsPerM, sar, ions, method, OptionalDouble.of(pct), seasonEtMm, rainMm);
+  }
+
+  public WaterSettings withSeason(double etMm, double effectiveRainMm) {
+    return new WaterSettings(
+        ecDsPerM, sar, ions, method, efficiencyPct, OptionalDouble.of(etMm), effectiveRainMm);
+  }
+
+  /** SAR as given, else from Na, Ca and Mg; empty where neither is known. */
+  public OptionalDouble sarKnown() {
+    boolean fromIons = ions.na().isPresent() && ions.ca().isPresent() && ions.mg().isPresent();
+    if (sar.isPresent() || !fromIons) {
+      return sar;
+    }
+    double ca = ions.ca().getAsDouble();
+    double mg = ions.mg().getAsDouble();
+    return ca + mg > 0
+        ? OptionalDouble.of(SodiumAdsorptionRatio.ofMeqL(ions.na().getAsDouble(), ca, mg))
+        : OptionalDouble.empty();
+  }
+
+  /** Whether nothing is said of an irrigation water: the land may be rain-fed. */
+  public boolean isUnknown() {
+    return ecDsPerM.isEmpty() && sarKnown().isEmpty() && seasonEtMm.isEmpty();
+  }
+
+  /** Efficiency as a fraction. */
+  public double efficiency() {
+    return efficiencyPct.orElse(method.usualEfficiencyPct()) / 100;
+  }
+}

@@ -1,0 +1,116 @@
+package fieldsalt.plan.zone;
+
+import fieldsalt.plan.draw.Known;
+import fieldsalt.plan.draw.Odds;
+import fieldsalt.plan.word.Sentence;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Gypsum in one zone. Rates in t/ha; of pure gypsum unless said.
+ *
+ * @param esp futures of the exchangeable sodium percentage; zeros where sodium is not known
+ * @param chance that the zone needs gypsum at all: ESP at or above 15 (SAR 13), or from 6 where
+ *     fine soil meets a water that seals it
+ * @param pure requirement over all futures
+ * @param targetEspPct what is aimed at, never below what the water itself keeps
+ * @param wantedProduct product that the plan asks for before the machine's steps; 0 where none
+ * @param waterToDissolveMm at most, in pure water
+ * @param sources where ESP, CEC and bulk density come from
+ */
+public record GypsumPlan(
+    Advice advice,
+    Odds esp,
+    double chance,
+    Odds pure,
+    double targetEspPct,
+    double factor,
+    double wantedProduct,
+    OptionalDouble productPerPure,
+    double waterToDissolveMm,
+    Sources sources,
+    List<Sentence> sentences) {
+
+  /** What is advised. */
+  public enum Advice {
+    RECOMMENDED("spread gypsum"),
+    /** ESP 6 to 15 on fine soil with a water that seals it. */
+    CONSIDER("consider gypsum: test a strip"),
+    NOT_NEEDED("no gypsum"),
+    /** The soil's own gypsum covers the requirement. */
+    OWN_GYPSUM("no gypsum: the soil holds its own"),
+    /** ESP is not above what can be reached. */
+    AT_TARGET("no gypsum: sodium is already at what can be reached"),
+    BELOW_SMALLEST("no gypsum: below the smallest useful rate"),
+    /** Water cannot leave. */
+    NO_DRAINAGE("no gypsum before there is drainage"),
+    /** Prices say that it does not pay. */
+    DOES_NOT_PAY("no gypsum: it does not pay at these prices"),
+    /** Nothing on sodium is known. */
+    MEASURE_SODIUM("measure sodium first"),
+    /** Neither CEC nor texture is known. */
+    MEASURE_CEC("measure CEC or texture first");
+
+    private final String label;
+
+    Advice(String label) {
+      this.label = label;
+    }
+
+    public String label() {
+      return label;
+    }
+  }
+
+  /** Where the numbers come from. */
+  public record Sources(Known esp, Known cec, Known bulkDensity) {}
+
+  public GypsumPlan {
+    sentences = List.copyOf(sentences);
+  }
+
+  /** Requirement as product, or as pure gypsum where the purity is not given. */
+  public Odds product() {
+    return pure.times(productPerPure.orElse(1));
+  }
+
+  /** Whether sodium and CEC are known, so that there is an amount, be it 0. */
+  public boolean isSized() {
+    return sources.esp().isKnown() && sources.cec().isKnown();
+  }
+
+  /** Whether nobody can say an amount before something is measured. */
+  public boolean isUnknown() {
+    return advice == Advice.MEASURE_SODIUM || advice == Advice.MEASURE_CEC;
+  }
+
+  /** Whether sodium asks for treatment, whatever stands in the way. */
+  public boolean isSodic() {
+    return switch (advice) {
+      case NOT_NEEDED, CONSIDER, MEASURE_SODIUM -> false;
+      case RECOMMENDED,
+          OWN_GYPSUM,
+          AT_TARGET,
+          BELOW_SMALLEST,
+          NO_DRAINAGE,
+          DOES_NOT_PAY,
+          MEASURE_CEC ->
+          true;
+    };
+  }
+
+  public GypsumPlan with(Advice other, double product, List<Sentence> said) {
+    return new GypsumPlan(
+        other,
+        esp,
+        chance,
+        pure,
+        targetEspPct,
+        factor,
+        product,
+        productPerPure,
+        waterToDissolveMm,
+        sources,
+        said);
+  }
+}

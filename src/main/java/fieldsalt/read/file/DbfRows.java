@@ -1,0 +1,97 @@
+package fieldsalt.read.file;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** The table beside a Shapefile (dBASE III) as text. */
+public final class DbfRows {
+  private static final Charset WINDOWS = Charset.forName("windows-1252");
+
+  private DbfRows() {}
+
+  private record Column(String name, int start, int length) {}
+
+  /** Rows in the file's order, deleted ones too, so that they stay beside their shapes. */
+  static List<Map<String, String>> rows(InputFile file, Optional<InputFile> cpg) {
+    ByteBuffer bytes = ByteBuffer.wrap(file.bytes()).order(ByteOrder.LITTLE_ENDIAN);
+    int count = bytes.getInt(4);
+    int header = bytes.getShort(8) & 0xffff;
+    int length = bytes.getShort(10) & 0xffff;
+    List<Column> columns = columns(file.bytes(), header);
+    Charset charset = charset(cpg);
+    List<Map<String, String>> rows = new ArrayList<>();
+    for (int i = 0; i < count && header + (i + 1L) * length <= file.bytes().length; i++) {
+      rows.add(row(file.bytes(), header + i * length, columns, charset));
+    }
+    return rows;
+  }
+
+  private static List<Column> columns(byte[] bytes, int header) {
+    List<Column> columns = new ArrayList<>();
+    int start = 1;
+    for (int at = 32; at + 32 <= header && bytes[at] != 0x0D; at += 32) {
+      int end = at;
+      while (end < at + 11 && bytes[end] != 0) {
+        end++;
+      }
+      int length = bytes[at + 16] & 0xff;
+      columns.add(
+          new Column(
+              new String(bytes, at, end - at, StandardCharsets.UTF_8).strip(), start, length));
+      start += length;
+    }
+    return columns;
+  }
+
+  private static Map<String, String> row(
+      byte[] bytes, int at, List<Column> columns, Charset charset) {
+    Map<String, String> row = new LinkedHashMap<>();
+    for (Column column : columns) {
+      String cell = text(bytes, at + column.start(), column.length(), charset);
+      if (!cell.isEmpty()) {
+        row.put(column.name(), cell);
+      }
+    }
+    return row;
+  }
+
+  private static String text(byte[] bytes, int start, int length, Charset charset) {
+    try {
+      return charset
+          .newDecoder()
+          .onMalformedInput(CodingErrorAction.REPORT)
+          .decode(ByteBuffer.wrap(bytes, start, length))
+          .toString()
+          .replace("\0", "")
+          .strip();
+    } catch (CharacterCodingException e) {
+      return new String(bytes, start, length, WINDOWS).replace("\0", "").strip();
+    }
+  }
+
+  /**
+   * UTF-8 where nothing else is said: most writers of today; bytes that are not are Windows-1252.
+   */
+  private static Charset charset(Optional<InputFile> cpg) {
+    String name =
+        cpg.map(f -> new String(f.bytes(), StandardCharsets.US_ASCII).strip())
+            .orElse("UTF-8")
+            .toUpperCase(Locale.ROOT)
+            .replaceAll("^(ANSI )?(\\d{3,4})$", "windows-$2");
+    try {
+      return Charset.forName(name);
+    } catch (IllegalArgumentException e) {
+      return StandardCharsets.UTF_8;
+    }
+  }
+}

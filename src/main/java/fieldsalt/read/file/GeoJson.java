@@ -1,0 +1,211 @@
+package fieldsalt.read.file;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import fieldsalt.finding.InputProblem;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * GeoJSON (RFC 7946): features with or without geometry, either ring order, a third coordinate
+ * ignored, open rings closed. What is no GeoJSON is a problem that names the feature.
+ */
+public final class GeoJson {
+  private static final ObjectMapper JSON =
+      new ObjectMapper().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+  private static final Pattern CODE = Pattern.compile("(?i)EPSG:(?::|[0-9.]*:)?(\\d+)$");
+
+  private final String file;
+
+  private GeoJson(String file) {
+    this.file = file;
+  }
+
+  /** The features of a file. */
+  public static GeoFeature.Collection read(InputFile input) {
+    GeoJson reader = new GeoJson(input.name());
+    JsonNode root = reader.parse(TextDecoding.decode(input).text());
+    List<GeoFeature> features = new ArrayList<>();
+    for (JsonNode node : reader.featureNodes(root)) {
+      features.add(reader.feature(node, features.size() + 1));
+    }
+    return new GeoFeature.Collection(input.name(), features, reader.system(root));
+  }
+
+  private JsonNode parse(String text) {
+    try {
+      JsonNode root = JSON.readTree(text);
+      if (root == null || !root.isObject()) {
+        throw new InputProblem(
+            file, "JSON that is no object", "a GeoJSON FeatureCollection", "Export it again.");
+      }
+      return root;
+    } catch (JacksonException e) {
+      int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
+      InputProblem problem =
+          new InputProblem(
+              line > 0 ? file + " line " + line : file,
+              "text that is not JSON (broken or cut off here)",
+              "GeoJSON",
+              "Export the file again; look for a missing bracket, quote or comma.");
+      problem.initCause(e);
+      throw problem;
+    }
+  }
+
+  private Iterable<JsonNode> featureNodes(JsonNode root) {
+    String type = root.path("type").asText();
+    if (type.equals("FeatureCollection") && root.path("features").isArray()) {
+      return root.path("features");
+    }
+    if (type.equals("Feature") || root.has("coordinates") || root.has("geometries")) {
+      return List.of(root);
+    }
+    throw new InputProblem(
+        file,
+        type.isEmpty() ? "an object without a type" : "type " + shown(type),
+        "a FeatureCollection with features",
+        "Export it as GeoJSON.");
+  }
+
+  private Optional<String> system(JsonNode root) {
+    String name = root.path("crs").path("properties").path("name").asText("");
+    String plain = name.toUpperCase(Locale.ROOT);
+    if (name.isEmpty() || plain.contains("CRS84") || plain.matches("WGS ?84")) {
+      return Optional.empty();
+    }
+    Matcher code = CODE.matcher(name);
+    if (!code.find()) {
+      throw new InputProblem(
+          file,
+          "the coordinate system " + shown(name),
+          "WGS 84 longitude and latitude (RFC 7946), or an EPSG code",
+          "Export it in WGS 84 (EPSG:4326).");
+    }
+    return code.group(1).equals("4326") ? Optional.empty() : Optional.of("EPSG:" + code.group(1));
+  }
+
+  private GeoFeature feature(JsonNode node, int number) {
+    boolean bare = !node.path("type").asText().equals("Feature");
+    JsonNode shape = bare ? node : node.path("geometry");
+    boolean none = shape.isMissingNode() || shape.isNull();
+    return new GeoFeature(
+        number,
+        none ? Optional.empty() : Optional.of(geometry(shape, file + " feature " + number)),
+        bare ? Map.of() : properties(node));
+  }
+
+  private static Map<String, String> properties(JsonNode feature) {
+    Map<String, String> all = new LinkedHashMap<>();
+    for (Map.Entry<String, JsonNode> e : feature.path("properties").properties()) {
+      if (!e.getValue().isNull()) {
+        all.put(e.getKey(), e.getValue().isContainerNode() ? "" : e.getValue().asText().strip());
+      }
+    }
+    if (!all.containsKey("id")
+        && feature.path("id").isValueNode()
+        && !feature.path("id").isNull()) {
+      all.put("id", feature.path("id").asText().strip());
+    }
+    return all;
+  }
+
+  private Geometry geometry(JsonNode node, String where) {
+    JsonNode at = node.path("coordinates");
+    return switch (node.path("type").asText()) {
+      case "Point" -> FACTORY.createPoint(coordinate(at, where));
+      case "MultiPoint" -> FACTORY.createMultiPoint(each(at, where, Point.class));
+      case "LineString" -> FACTORY.createLineString(coordinates(at, where, 2));
+      case "MultiLineString" -> FACTORY.createMultiLineString();
+      case "Polygon" -> polygon(at, where);
+      case "MultiPolygon" -> FACTORY.createMultiPolygon(each(at, where, Polygon.class));
+      case "GeometryCollection" -> collection(node, where);
+      default ->
+          throw wrong(where, "the geometry type '" + shown(node.path("type").asText()) + "'");
+    };
+  }
+
+  private Geometry collection(JsonNode node, String where) {
+    List<Geometry> parts = new ArrayList<>();
+    for (JsonNode part : node.path("geometries")) {
+      parts.add(geometry(part, where));
+    }
+    return FACTORY.createGeometryCollection(parts.toArray(Geometry[]::new));
+  }
+
+  @SuppressWarnings("unchecked") // the array is of the class asked for
+  private <T extends Geometry> T[] each(JsonNode list, String where, Class<T> kind) {
+    if (!list.isArray()) {
+      throw wrong(where, "no list of coordinates");
+    }
+    List<Geometry> parts = new ArrayList<>();
+    for (JsonNode part : list) {
+      parts.add(
+          kind == Point.class
+              ? FACTORY.createPoint(coordinate(part, where))
+              : polygon(part, where));
+    }
+    return parts.toArray((T[]) java.lang.reflect.Array.newInstance(kind, 0));
+  }
+
+  private Polygon polygon(JsonNode rings, String where) {
+    if (!rings.isArray() || rings.isEmpty()) {
+      throw wrong(where, "a polygon without rings");
+    }
+    List<LinearRing> all = new ArrayList<>();
+    for (JsonNode ring : rings) {
+      all.add(Rings.ring(coordinates(ring, where, 3), where));
+    }
+    return FACTORY.createPolygon(all.get(0), all.subList(1, all.size()).toArray(LinearRing[]::new));
+  }
+
+  private Coordinate[] coordinates(JsonNode list, String where, int least) {
+    if (!list.isArray() || list.size() < least) {
+      throw wrong(where, "a line or ring of " + list.size() + " points");
+    }
+    Coordinate[] all = new Coordinate[list.size()];
+    for (int i = 0; i < all.length; i++) {
+      all[i] = coordinate(list.get(i), where);
+    }
+    return all;
+  }
+
+  private Coordinate coordinate(JsonNode at, String where) {
+    if (!at.isArray() || at.size() < 2 || !at.get(0).isNumber() || !at.get(1).isNumber()) {
+      throw wrong(where, "the coordinate " + shown(at.toString()));
+    }
+    double x = at.get(0).doubleValue();
+    double y = at.get(1).doubleValue();
+    if (!Double.isFinite(x) || !Double.isFinite(y)) {
+      throw wrong(where, "the coordinate " + shown(at.toString()));
+    }
+    return new Coordinate(x, y);
+  }
+
+  private static InputProblem wrong(String where, String found) {
+    return new InputProblem(
+        where,
+        found,
+        "a GeoJSON Point, Polygon or MultiPolygon with [longitude, latitude] numbers",
+        "Export the layer again as GeoJSON.");
+  }
+
+  private static String shown(String text) {
+    return text.length() > 60 ? text.substring(0, 60) + "..." : text;
+  }
+}

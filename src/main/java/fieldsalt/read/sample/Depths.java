@@ -1,0 +1,140 @@
+package fieldsalt.read.sample;
+
+import fieldsalt.quantity.DepthRange;
+import fieldsalt.read.file.Notes;
+import fieldsalt.read.table.LineCells;
+import fieldsalt.read.word.DepthText;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Settles the depths of a file: units that no cell names, single numbers, missing ones. */
+final class Depths {
+  private static final Set<Double> LIKE_INCHES = Set.of(6.0, 12.0, 24.0, 36.0, 48.0);
+
+  private final ReadingRules rules;
+  private final Notes notes;
+  private final String unit;
+  private final Map<String, TreeSet<Double>> singles = new HashMap<>();
+
+  private Depths(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+    this.rules = rules;
+    this.notes = notes;
+    this.unit = unit(lines);
+    for (ParsedRow line : lines) {
+      line.depth()
+          .filter(d -> d.top().isEmpty())
+          .ifPresent(
+              d -> singles.computeIfAbsent(key(line), k -> new TreeSet<>()).add(bottomCm(d)));
+    }
+  }
+
+  static Depths of(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+    return new Depths(lines, rules, notes);
+  }
+
+  private static String key(ParsedRow line) {
+    return line.id().toLowerCase(java.util.Locale.ROOT) + "\n" + line.date();
+  }
+
+  private double bottomCm(DepthText depth) {
+    return depth.bottom() * DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
+  }
+
+  private String unit(List<ParsedRow> lines) {
+    List<ParsedRow> open =
+        lines.stream().filter(l -> l.depth().filter(d -> d.unit().isEmpty()).isPresent()).toList();
+    if (open.isEmpty() || rules.depthUnit().isPresent()) {
+      return rules.depthUnit().orElse("cm");
+    }
+    String file = open.get(0).source().file();
+    Set<Double> numbers = new TreeSet<>();
+    for (ParsedRow line : open) {
+      numbers.add(line.depth().orElseThrow().bottom());
+      line.depth().orElseThrow().top().filter(t -> t > 0).ifPresent(numbers::add);
+    }
+    if (LIKE_INCHES.containsAll(numbers)) {
+      notes.problem(
+          file + " column depth",
+          "depths " + shown(numbers) + " without a unit, which look like inches",
+          "a unit",
+          "Say depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
+    } else {
+      notes.finding(
+          "depth-unit-missing",
+          file,
+          "depths without a unit, such as " + shown(numbers),
+          "taken as cm; say depth-unit in the job if that is wrong");
+    }
+    return "cm";
+  }
+
+  private static String shown(Set<Double> numbers) {
+    List<String> some = new ArrayList<>();
+    numbers.stream().limit(6).forEach(n -> some.add(LineCells.plain(n)));
+    return String.join(", ", some);
+  }
+
+  /** The layer of a line; empty, with a finding, if it is none. */
+  Optional<DepthRange> range(ParsedRow line) {
+    if (line.depth().isEmpty()) {
+      return Optional.of(missing(line));
+    }
+    DepthText depth = line.depth().get();
+    double factor = DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
+    double bottom = depth.bottom() * factor;
+    double top = depth.top().map(t -> t * factor).orElseGet(() -> above(line, bottom));
+    if (!(top >= 0 && bottom > top && Double.isFinite(bottom))) {
+      return refused(line, depth);
+    }
+    return Optional.of(new DepthRange(top, bottom));
+  }
+
+  private Optional<DepthRange> refused(ParsedRow line, DepthText depth) {
+    if (depth.bottom() != 0 || depth.top().filter(t -> t == 1).isEmpty()) {
+      notes.row(
+          "bad-depth",
+          line.source(),
+          "a layer from "
+              + depth.top().map(LineCells::plain).orElse("?")
+              + " to "
+              + LineCells.plain(depth.bottom())
+              + " "
+              + depth.unit(),
+          "the row is left out; the top must lie above the bottom");
+    }
+    return Optional.empty();
+  }
+
+  private double above(ParsedRow line, double bottomCm) {
+    Double next = singles.get(key(line)).lower(bottomCm);
+    notes.row(
+        "depth-single",
+        line.source(),
+        "a single number as depth",
+        next == null
+            ? "taken as the layer from the surface down to it"
+            : "taken as the layer below the next shallower one of the same sample");
+    return next == null ? 0 : next;
+  }
+
+  private DepthRange missing(ParsedRow line) {
+    if (rules.mapsEc() && !rules.depthGiven()) {
+      DepthRange layer = rules.depth();
+      notes.row(
+          "depth-missing",
+          line.source(),
+          "no depth",
+          "taken as "
+              + LineCells.plain(layer.topCm())
+              + "-"
+              + LineCells.plain(layer.bottomCm())
+              + " cm; say defaults: {depth-cm: [top, bottom]} if that is wrong");
+    }
+    return rules.depth();
+  }
+}

@@ -1,0 +1,75 @@
+package fieldsalt.read.sample;
+
+import fieldsalt.finding.InputProblem;
+import fieldsalt.geo.PlaceM;
+import fieldsalt.geo.Projections;
+import fieldsalt.geo.RanchProjection;
+import fieldsalt.geo.SourceSystem;
+import java.util.Optional;
+
+/** Turns the coordinates of rows into metres of the ranch's projection. */
+public final class Placing {
+  private final RanchProjection projection;
+  private final Optional<SourceSystem> source;
+  private final boolean same;
+
+  private Placing(RanchProjection projection, Optional<SourceSystem> source, boolean same) {
+    this.projection = projection;
+    this.source = source;
+    this.same = same;
+  }
+
+  /**
+   * For one job.
+   *
+   * @param crs the job's: {@code auto}, {@code local} or {@code EPSG:n}
+   */
+  public static Placing of(RanchProjection projection, String crs) {
+    boolean coded = crs.startsWith("EPSG:");
+    boolean same =
+        projection.isLocal()
+            || (coded
+                && projection.epsg().isPresent()
+                && crs.equals("EPSG:" + projection.epsg().getAsInt()));
+    Optional<SourceSystem> source =
+        coded && !same ? Optional.of(Projections.source(crs)) : Optional.empty();
+    return new Placing(projection, source, same);
+  }
+
+  /** Whether x and y can be placed; if not the job has to name their system. */
+  public boolean knowsXy() {
+    return same || source.isPresent();
+  }
+
+  /** Metres; empty if the system does not reach there. */
+  public Optional<PlaceM> place(Spot spot) {
+    try {
+      if (!spot.degrees() && same) {
+        return Optional.of(new PlaceM(spot.a(), spot.b()));
+      }
+      double[] degrees =
+          spot.degrees()
+              ? new double[] {spot.a(), spot.b()}
+              : source.orElseThrow().toLonLat(spot.a(), spot.b());
+      PlaceM place = projection.toMetres(degrees[0], degrees[1]);
+      boolean finite = Double.isFinite(place.xM()) && Double.isFinite(place.yM());
+      return finite ? Optional.of(place) : Optional.empty();
+    } catch (InputProblem | IllegalArgumentException | ArithmeticException e) {
+      // beyond the reach of the projection, in our words or in the registry's
+      return Optional.empty();
+    }
+  }
+
+  /** {longitude, latitude} of a row's coordinates, before there is a projection; empty if none. */
+  public static Optional<double[]> degrees(Spot spot, String crs) {
+    if (spot.degrees()) {
+      return Optional.of(new double[] {spot.a(), spot.b()});
+    }
+    SourceSystem source = Projections.source(crs);
+    try {
+      return Optional.of(source.toLonLat(spot.a(), spot.b()));
+    } catch (InputProblem | IllegalArgumentException | ArithmeticException e) {
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package fieldsalt.read.site;
+
+import fieldsalt.read.file.Notes;
+import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.sample.Spot;
+import fieldsalt.read.table.LineCells;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/** Coordinates by id from a second file, and which ids were asked for. */
+public final class SiteList {
+  private final String file;
+  private final Map<String, Site> sites = new LinkedHashMap<>();
+  private final Set<String> asked = new TreeSet<>();
+
+  private record Site(String id, Spot spot) {}
+
+  SiteList(String file) {
+    this.file = file;
+  }
+
+  public static SiteList none() {
+    return new SiteList("");
+  }
+
+  /** Adds a site; a second, different place for an id is a finding and not used. */
+  void add(String id, Spot spot, SourceRow source, Notes notes) {
+    Site before = sites.putIfAbsent(key(id), new Site(id, spot));
+    if (before != null && !before.spot().equals(spot)) {
+      notes.row(
+          "site-twice",
+          source,
+          "a second place for the site '" + LineCells.shown(id) + "'",
+          "not used, the first is");
+    }
+  }
+
+  private static String key(String id) {
+    return id.strip().toLowerCase(Locale.ROOT);
+  }
+
+  Set<String> keys() {
+    return sites.keySet();
+  }
+
+  boolean isEmpty() {
+    return sites.isEmpty();
+  }
+
+  /** The place of an id, blind to case and blanks around it. */
+  Optional<Spot> spot(String id) {
+    asked.add(key(id));
+    return Optional.ofNullable(sites.get(key(id))).map(Site::spot);
+  }
+
+  /** Tells which ids of either file have no partner in the other. */
+  void tellUnmatched(List<String> samplesWithout, Notes notes) {
+    if (isEmpty()) {
+      return;
+    }
+    if (!samplesWithout.isEmpty()) {
+      notes.finding(
+          "samples-without-site",
+          file,
+          "no coordinates for the samples " + String.join(", ", samplesWithout),
+          "left out; compare the ids, or strip their endings with id-pattern in the job");
+    }
+    List<String> unused =
+        sites.entrySet().stream()
+            .filter(e -> !asked.contains(e.getKey()))
+            .map(e -> e.getValue().id())
+            .toList();
+    if (!unused.isEmpty()) {
+      notes.finding(
+          "sites-without-sample",
+          file,
+          "no sample for the sites " + String.join(", ", unused),
+          "not used");
+    }
+  }
+}

@@ -1,0 +1,277 @@
+package fieldsalt.read.table;
+
+import fieldsalt.finding.InputProblem;
+import fieldsalt.geo.Projections;
+import fieldsalt.read.file.GeoFeature;
+import fieldsalt.read.file.GeoJson;
+import fieldsalt.read.file.InputFile;
+import fieldsalt.read.file.Notes;
+import fieldsalt.read.file.RawTable;
+import fieldsalt.read.file.RawTable.RawRow;
+import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.file.TieNote;
+import fieldsalt.read.table.Sheet.Line;
+import fieldsalt.read.word.HeaderText;
+import fieldsalt.read.word.UnitText;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Point;
+
+/**
+ * Finds the header of a table: the line among the first ones with most names that we know. What
+ * stands above it is title; a line of units below it, and up to two lines of group names above it,
+ * are joined to it.
+ */
+public final class SheetLayout {
+  private static final int LOOKED_AT = 60;
+  private static final int MOST_SHEETS = 30;
+
+  /** Names that we know in a line that is a header without doubt. */
+  private static final int HEADER = 3;
+
+  private static final Pattern TOTALS =
+      Pattern.compile(
+          "(?i)(grand"
+              + " )?(total|totals|mean|average|avg\\.?|median|minimum|maximum|min\\.?|max\\.?|sum|std\\.?"
+              + " ?dev\\.?.*|standard deviation|s\\.?d\\.?|cv ?%?|count|n ?= ?\\d+|range)\\s*:?");
+
+  private final RawTable table;
+  private final Set<String> mapped;
+  private final Notes notes;
+
+  private SheetLayout(RawTable table, Set<String> mapped, Notes notes) {
+    this.table = table;
+    this.mapped = mapped;
+    this.notes = notes;
+  }
+
+  /** A file as a table: features of GeoJSON, or rows. */
+  public static Sheet read(InputFile file, Set<String> mapped, Notes notes) {
+    return isJson(file)
+        ? ofFeatures(GeoJson.read(file), notes)
+        : ofTable(file, plain(mapped), notes);
+  }
+
+  /** The first sheet of a workbook, or the first one with a header if that has none. */
+  private static Sheet ofTable(InputFile file, Set<String> mapped, Notes notes) {
+    SheetLayout first = new SheetLayout(TableFile.read(file, 0).orElseThrow(), mapped, notes);
+    if (first.mostKnown() >= HEADER) {
+      return first.sheet();
+    }
+    for (int i = 1; i < MOST_SHEETS; i++) {
+      Optional<RawTable> table = TableFile.read(file, i);
+      if (table.isEmpty()) {
+        break;
+      }
+      SheetLayout other = new SheetLayout(table.get(), mapped, notes);
+      if (other.mostKnown() >= HEADER) {
+        notes.finding(
+            "other-sheet",
+            file.name(),
+            "no header of samples on the first sheet",
+            "sheet " + (i + 1) + " is used, the first that has one");
+        return other.sheet();
+      }
+    }
+    return first.sheet();
+  }
+
+  private int mostKnown() {
+    return table.rows().stream().limit(LOOKED_AT).mapToInt(this::known).max().orElse(0);
+  }
+
+  /** Whether a file is GeoJSON by its name or its first letter. */
+  public static boolean isJson(InputFile file) {
+    if (file.extension().equals("geojson") || file.extension().equals("json")) {
+      return true;
+    }
+    for (byte b : Arrays.copyOf(file.bytes(), Math.min(file.bytes().length, 64))) {
+      if (b == '{') {
+        return true;
+      }
+      if (b > ' ') {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  public static String plain(String header) {
+    return header.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+  }
+
+  private static Set<String> plain(Set<String> headers) {
+    return headers.stream().map(SheetLayout::plain).collect(Collectors.toSet());
+  }
+
+  private static Sheet ofFeatures(GeoFeature.Collection collection, Notes notes) {
+    Set<String> names = new java.util.LinkedHashSet<>();
+    collection.features().forEach(f -> names.addAll(f.properties().keySet()));
+    String[] keys = names.toArray(String[]::new);
+    List<Line> lines = new ArrayList<>();
+    for (GeoFeature feature : collection.features()) {
+      String[] cells = new String[keys.length];
+      for (int i = 0; i < keys.length; i++) {
+        cells[i] = feature.properties().getOrDefault(keys[i], "");
+      }
+      lines.add(new Line(feature.number(), cells, point(collection, feature)));
+    }
+    tellTie(collection, lines, notes);
+    List<HeaderText> headers = Arrays.stream(keys).map(HeaderText::of).toList();
+    return new Sheet(collection.file(), "feature", headers, lines, false, List.of());
+  }
+
+  private static void tellTie(GeoFeature.Collection file, List<Line> lines, Notes notes) {
+    Envelope box = new Envelope();
+    lines.forEach(line -> line.point().ifPresent(box::expandToInclude));
+    if (file.system().isPresent() && !box.isNull()) {
+      TieNote tie = new TieNote(file.file(), Projections.source(file.system().get()));
+      tie.at(box);
+      tie.tell(notes);
+    }
+  }
+
+  private static Optional<Coordinate> point(GeoFeature.Collection all, GeoFeature feature) {
+    Optional<Geometry> geometry = feature.geometry().filter(g -> !g.isEmpty());
+    if (geometry.isEmpty()) {
+      return Optional.empty();
+    }
+    Geometry first = geometry.get().getGeometryN(0);
+    if (!(first instanceof Point) || geometry.get().getNumGeometries() > 1) {
+      throw new InputProblem(
+          all.where(feature),
+          "a " + geometry.get().getGeometryType(),
+          "a Point for each sample",
+          "Give boundaries as fields: and points as samples:.");
+    }
+    Coordinate at = first.getCoordinate();
+    return Optional.of(
+        all.system().map(s -> Projections.toLonLat(first, s).getCoordinate()).orElse(at));
+  }
+
+  private Sheet sheet() {
+    int header = header();
+    RawRow row = table.rows().get(header);
+    String[] names = new GroupNames(table, header, this::isKnown).joined();
+    int first = header + 1;
+    if (first < table.rows().size() && isUnits(table.rows().get(first))) {
+      names = joinedWithUnits(names, table.rows().get(first));
+      first++;
+    }
+    List<HeaderText> headers = Arrays.stream(names).map(HeaderText::of).toList();
+    List<Line> lines = new ArrayList<>();
+    for (RawRow data : table.rows().subList(first, table.rows().size())) {
+      if (isData(data, row)) {
+        lines.add(new Line(data.number(), data.cells(), Optional.empty()));
+      }
+    }
+    return new Sheet(table.file(), "row", headers, lines, table.semicolons(), titles(header));
+  }
+
+  private List<String> titles(int header) {
+    return table.rows().subList(0, header).stream()
+        .map(row -> String.join(" ", row.cells()).strip())
+        .toList();
+  }
+
+  private int header() {
+    int best = -1;
+    int most = 0;
+    for (int i = 0; i < Math.min(LOOKED_AT, table.rows().size()); i++) {
+      int known = known(table.rows().get(i));
+      if (known > most) {
+        most = known;
+        best = i;
+      }
+    }
+    if (best < 0) {
+      throw noHeader();
+    }
+    return best;
+  }
+
+  private int known(RawRow row) {
+    Set<String> seen = new TreeSet<>();
+    for (String cell : row.cells()) {
+      boolean named = !cell.isEmpty() && cell.length() < 80 && isKnown(cell);
+      if (named) {
+        seen.add(plain(cell));
+      }
+    }
+    return seen.size();
+  }
+
+  private boolean isKnown(String cell) {
+    boolean word = Character.isLetter(cell.codePointAt(0)) || cell.startsWith("%");
+    return mapped.contains(plain(cell))
+        || (word && ColumnGuess.of(HeaderText.of(cell)).isPresent());
+  }
+
+  private InputProblem noHeader() {
+    String seen =
+        table.rows().isEmpty()
+            ? "no cell with text"
+            : "a table whose first line is '"
+                + shown(String.join(", ", table.rows().get(0).cells()))
+                + "'";
+    return new InputProblem(
+        table.file(),
+        seen + " and no line with column names that we know",
+        "a header line with names such as id, lon, lat, depth, method, ec",
+        "Name your columns in the job: columns: {ec: \"your header\"}.");
+  }
+
+  private static String shown(String text) {
+    return text.length() > 80 ? text.substring(0, 80) + "..." : text;
+  }
+
+  private static boolean isUnits(RawRow row) {
+    int units = 0;
+    for (String cell : row.cells()) {
+      String bare = cell.replaceAll("^[(\\[](.*)[)\\]]$", "$1");
+      if (!cell.isEmpty() && !UnitText.isUnit(bare)) {
+        return false;
+      }
+      units += cell.isEmpty() ? 0 : 1;
+    }
+    return units > 0;
+  }
+
+  private static String[] joinedWithUnits(String[] names, RawRow units) {
+    String[] joined = names.clone();
+    for (int i = 0; i < joined.length; i++) {
+      String unit = units.cell(i).replaceAll("^[(\\[](.*)[)\\]]$", "$1");
+      joined[i] = unit.isEmpty() ? names[i] : names[i] + " (" + unit + ")";
+    }
+    return joined;
+  }
+
+  private boolean isData(RawRow row, RawRow header) {
+    SourceRow at = new SourceRow(table.file(), row.number());
+    String first = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).findFirst().orElse("");
+    if (Arrays.equals(row.cells(), header.cells())) {
+      return false;
+    }
+    if (TOTALS.matcher(first).matches()) {
+      notes.row("totals-line", at, "a totals line ('" + shown(first) + "')", "left out");
+      return false;
+    }
+    long filled = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).count();
+    boolean speech = filled == 1 && first.length() > 12 && first.contains(" ");
+    if (speech && header.cells().length > 2) {
+      notes.row("text-line", at, "a line of text", "left out");
+      return false;
+    }
+    return true;
+  }
+}

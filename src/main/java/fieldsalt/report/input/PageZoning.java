@@ -1,0 +1,46 @@
+package fieldsalt.report.input;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * How good the zones of one field are.
+ *
+ * @param changedHa area whose class was changed because a piece was too small or too thin
+ * @param uncertainHa area where the chance to be above the nearest limit is between 0.2 and 0.8
+ * @param explainedOnMap share of the variance of the map's values that lies between zones
+ * @param atSites the same against the readings
+ * @param sodicity what else the zones are divided by, if anything
+ */
+public record PageZoning(
+    String field,
+    double areaHa,
+    double changedHa,
+    double uncertainHa,
+    double explainedOnMap,
+    AtSites atSites,
+    Optional<BySodicity> sodicity) {
+
+  /**
+   * How well zones foretell the readings of their sites.
+   *
+   * @param sites number of sites in the field's zones
+   * @param foretold 1 - (squared errors of the mean of the zone's other sites) / (of the mean of
+   *     the field's other sites); empty for fewer than 3 sites or readings all alike
+   * @param errorShare share of the variance between the sites' readings that is their own known
+   *     error, at most 1; empty as before
+   */
+  public record AtSites(int sites, OptionalDouble foretold, OptionalDouble errorShare) {}
+
+  /**
+   * Sodicity as the second criterion.
+   *
+   * @param property {@code ESP} or {@code SAR}
+   * @param limit from which it counts as sodic
+   * @param depthCm of the layer, from the surface
+   * @param sites of the field at which it is known
+   * @param method of its surface: {@code mean}, {@code kriging}, {@code idw}
+   */
+  public record BySodicity(
+      String property, String unit, double limit, double depthCm, int sites, String method) {}
+}

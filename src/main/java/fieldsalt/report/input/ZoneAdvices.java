@@ -1,0 +1,213 @@
+package fieldsalt.report.input;
+
+import fieldsalt.plan.word.Draft;
+import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.word.Situation;
+import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.GypsumPlan;
+import fieldsalt.plan.zone.MoneyOutlook;
+import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.ZonePlan;
+import fieldsalt.quantity.Dimension;
+import fieldsalt.quantity.Measure;
+import fieldsalt.quantity.UnitSystem;
+import fieldsalt.report.input.ZoneAdvice.PlannedAmount;
+import fieldsalt.report.markup.Figures;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** A zone's plan in words ready for the page. */
+public final class ZoneAdvices {
+  private final ZonePlan plan;
+  private final UnitSystem units;
+
+  private ZoneAdvices(ZonePlan plan, UnitSystem units) {
+    this.plan = plan;
+    this.units = units;
+  }
+
+  /** Advice of a plan; without one (another property than ECe is mapped) there is none. */
+  public static ZoneAdvice of(Optional<ZonePlan> plan, UnitSystem units) {
+    return plan.map(p -> new ZoneAdvices(p, units).advice()).orElseGet(ZoneAdvices::none);
+  }
+
+  private static ZoneAdvice none() {
+    List<String> no = List.of();
+    return new ZoneAdvice("No plan", "", "", "", no, no, no, List.of(), no);
+  }
+
+  private ZoneAdvice advice() {
+    return new ZoneAdvice(
+        headline(plan.steps()),
+        why(),
+        Figures.grouped(taken()),
+        sure(),
+        plan.draft().reasons().stream().map(ZoneAdvices::lift).toList(),
+        plan.steps().stream().map(s -> upperFirst(s.label())).toList(),
+        texts(plan.sentences()),
+        amounts(),
+        texts(plan.cautions()));
+  }
+
+  private List<String> texts(List<Sentence> sentences) {
+    return sentences.stream().map(s -> Figures.grouped(s.text(units))).toList();
+  }
+
+  private static String lift(Draft.Reason reason) {
+    return reason.why() + ": " + reason.lift();
+  }
+
+  /** The steps in a few words, in their order. */
+  static String headline(List<Step> steps) {
+    List<String> few = steps.stream().map(ZoneAdvices::few).distinct().toList();
+    return upperFirst(String.join(", then ", few));
+  }
+
+  private static String few(Step step) {
+    return switch (step) {
+      case WATER_TABLE -> "look for a water table";
+      case DRAINAGE -> "prove the drainage";
+      case MEASURE_SODIUM -> "measure sodium";
+      case MEASURE_CEC -> "measure CEC or texture";
+      case CONFIRM_OWN_GYPSUM -> "have the soil's own gypsum tested";
+      case TEST_STRIP -> "try gypsum on a strip";
+      case GYPSUM -> "gypsum";
+      case WATER_IN -> "water it in";
+      case LEACHING -> "leach";
+      case CHANGE_CROP_OR_WATER -> "change the crop or the water";
+      case NOTHING -> "nothing to treat";
+    };
+  }
+
+  private static String upperFirst(String text) {
+    return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
+  private String why() {
+    Reclamation salt = plan.reclamation();
+    return situation()
+        + ": ECe "
+        + Figures.twoFigures(plan.ece().p50())
+        + (salt.chance() >= 0.5 ? " where " : ", and up to ")
+        + Figures.twoFigures(salt.targetEce())
+        + Figures.GAP
+        + "dS/m"
+        + (salt.chance() >= 0.5 ? " is wanted" : " is fine")
+        + sodium();
+  }
+
+  private String situation() {
+    boolean strip = plan.steps().contains(Step.TEST_STRIP);
+    return plan.situation() == Situation.FINE && strip
+        ? "Not salty, but sodium may seal the soil"
+        : upperFirst(plan.situation().label());
+  }
+
+  private String sodium() {
+    GypsumPlan gypsum = plan.gypsum();
+    return gypsum.sources().esp().isKnown()
+        ? "; ESP " + Figures.twoFigures(gypsum.esp().p50()) + Figures.GAP + "%"
+        : "";
+  }
+
+  private String taken() {
+    List<String> takes = takes();
+    if (!takes.isEmpty()) {
+      return String.join("; ", takes);
+    }
+    return plan.steps().equals(List.of(Step.NOTHING)) ? "nothing" : "no amount yet";
+  }
+
+  private List<String> takes() {
+    List<String> takes = new ArrayList<>();
+    if (plan.productTPerHa() > 0) {
+      takes.add("Gypsum " + rate().text(units) + ", " + tonnes().text(units) + " in all");
+    }
+    Reclamation salt = plan.reclamation();
+    if (salt.plannedMm() > 0) {
+      takes.add(
+          water().text(units)
+              + " of water through the soil, "
+              + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units));
+    }
+    if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
+      takes.add("gypsum is not known yet");
+    }
+    planned().forEach(m -> takes.add(cost(m)));
+    return takes;
+  }
+
+  /** Outlooks of what is planned; what is not to be done costs nothing. */
+  private List<MoneyOutlook> planned() {
+    return plan.money().stream()
+        .filter(m -> isGypsum(m) ? plan.productTPerHa() > 0 : plan.reclamation().plannedMm() > 0)
+        .toList();
+  }
+
+  private static boolean isGypsum(MoneyOutlook money) {
+    return money.sentence().code().equals("money-gypsum");
+  }
+
+  private static String name(MoneyOutlook money) {
+    return isGypsum(money) ? "gypsum" : "leaching";
+  }
+
+  private String cost(MoneyOutlook money) {
+    return name(money)
+        + " costs "
+        + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
+  }
+
+  private Measure rate() {
+    var product = plan.gypsum().product();
+    return new Measure(plan.productTPerHa(), product.p10(), product.p90(), Dimension.RATE);
+  }
+
+  private Measure tonnes() {
+    return Measure.of(plan.productT(), Dimension.MASS);
+  }
+
+  private Measure water() {
+    Reclamation salt = plan.reclamation();
+    return new Measure(salt.plannedMm(), salt.mm().p10(), salt.mm().p90(), Dimension.WATER_DEPTH);
+  }
+
+  private String sure() {
+    List<String> sure = new ArrayList<>();
+    if (plan.productTPerHa() > 0) {
+      sure.add("gypsum is needed: " + Figures.chance(plan.gypsum().chance()));
+    }
+    String need = sure.isEmpty() ? "leaching is needed: " : "leaching: ";
+    sure.add(need + Figures.chance(plan.reclamation().chance()));
+    planned().forEach(m -> sure.add(name(m) + " pays back: " + Figures.chance(m.chancePaysBack())));
+    return "Chance that " + String.join("; ", sure);
+  }
+
+  private List<PlannedAmount> amounts() {
+    List<PlannedAmount> amounts = new ArrayList<>();
+    plan.yield()
+        .ifPresent(
+            y -> {
+              amounts.add(
+                  new PlannedAmount(
+                      "Yield, of the same crop on good ground",
+                      y.pct().measure(Dimension.PERCENT).text(units)));
+              amounts.add(
+                  new PlannedAmount(
+                      "Area likely above the crop's threshold",
+                      Measure.of(y.areaAboveHa(), Dimension.AREA).text(units)));
+            });
+    if (plan.productTPerHa() > 0) {
+      amounts.add(new PlannedAmount("Gypsum product", rate().text(units)));
+      amounts.add(new PlannedAmount("Passes", String.valueOf(plan.passes())));
+    }
+    if (plan.reclamation().plannedMm() > 0) {
+      amounts.add(new PlannedAmount("Water through the soil", water().text(units)));
+    }
+    return amounts.stream()
+        .map(a -> new PlannedAmount(a.what(), Figures.grouped(a.value())))
+        .toList();
+  }
+}

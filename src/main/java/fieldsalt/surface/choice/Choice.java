@@ -1,0 +1,74 @@
+package fieldsalt.surface.choice;
+
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * The simplest method whose mean leave-one-out CRPS is within one paired standard error of the
+ * best.
+ *
+ * @param why one plain sentence
+ */
+public record Choice(Tried chosen, String why) {
+
+  /** From the simplest to the most elaborate; all judged on the same sites. */
+  public static Choice among(List<Tried> simplestFirst) {
+    Tried best = simplestFirst.get(0);
+    for (Tried t : simplestFirst) {
+      best = t.meanCrps() < best.meanCrps() ? t : best;
+    }
+    for (Tried t : simplestFirst) {
+      if (t.meanCrps() - best.meanCrps() <= pairedError(t, best)) {
+        return new Choice(t, why(t, best, simplestFirst.get(0)));
+      }
+    }
+    throw new IllegalStateException("the best is within no error of itself");
+  }
+
+  /** The method that was asked for. */
+  public static Choice asked(Tried tried) {
+    return new Choice(tried, name(tried.method()) + " was asked for.");
+  }
+
+  static double pairedError(Tried one, Tried other) {
+    int n = one.leftOut().size();
+    double mean = one.meanCrps() - other.meanCrps();
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      double d = one.leftOut().get(i).crps() - other.leftOut().get(i).crps() - mean;
+      sum += d * d;
+    }
+    return n < 2 ? Double.POSITIVE_INFINITY : Math.sqrt(sum / (n - 1) / n);
+  }
+
+  private static String why(Tried chosen, Tried best, Tried mean) {
+    int sites = chosen.leftOut().size();
+    if (chosen.method() == SurfaceMethod.MEAN) {
+      return "No method predicts sites that it has not seen clearly better than the field's own mean"
+          + " (leave-one-out over "
+          + sites
+          + " sites): the samples show how much, not where.";
+    }
+    double skill = 100 * (1 - chosen.meanCrps() / mean.meanCrps());
+    String first =
+        String.format(
+            Locale.ROOT,
+            "%s predicts sites that it has not seen %.0f %% better than the field's mean"
+                + " (leave-one-out score over %d sites)",
+            name(chosen.method()),
+            skill,
+            sites);
+    return chosen.method() == best.method()
+        ? first + "."
+        : first + "; " + name(best.method()).toLowerCase(Locale.ROOT) + " is not clearly better.";
+  }
+
+  static String name(SurfaceMethod method) {
+    return switch (method) {
+      case MEAN -> "The field's mean";
+      case DRIFT -> "Kriging with drift";
+      case IDW -> "Inverse distance";
+      default -> "Kriging";
+    };
+  }
+}

@@ -1,0 +1,39 @@
+package fieldsalt.surface.choice;
+
+import java.util.OptionalDouble;
+
+/**
+ * Settings of this stage.
+ *
+ * @param method AUTO, or one that is wanted whatever leave-one-out says
+ * @param cellM side of a cell in metres; empty for 5 m up to 100 ha of fields, 10 m up to 1,000 ha,
+ *     20 m above
+ * @param maxCellM what an automatic cell never exceeds (half of the narrowest zone), metres
+ */
+public record SurfaceSettings(SurfaceMethod method, OptionalDouble cellM, double maxCellM) {
+  public SurfaceSettings {
+    if (cellM.isPresent() && !(cellM.getAsDouble() > 0)) {
+      throw new IllegalArgumentException("cell-m must be greater than 0, was " + cellM);
+    }
+    if (!(maxCellM > 0)) {
+      throw new IllegalArgumentException("the largest cell must exceed 0 m, was " + maxCellM);
+    }
+  }
+
+  /** Everything automatic, cells no wider than 12 m. */
+  public static SurfaceSettings defaults() {
+    return new SurfaceSettings(SurfaceMethod.AUTO, OptionalDouble.empty(), 12);
+  }
+
+  public SurfaceSettings withMethod(SurfaceMethod other) {
+    return new SurfaceSettings(other, cellM, maxCellM);
+  }
+
+  public SurfaceSettings withCellM(double other) {
+    return new SurfaceSettings(method, OptionalDouble.of(other), maxCellM);
+  }
+
+  public SurfaceSettings withMaxCellM(double other) {
+    return new SurfaceSettings(method, cellM, other);
+  }
+}

@@ -1,0 +1,93 @@
+package fieldsalt.surface.kernel;
+
+import fieldsalt.gaussian.MixedModel;
+import fieldsalt.surface.covariance.CovarianceModel;
+import fieldsalt.surface.fit.Predictor;
+import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.site.FieldRows;
+import fieldsalt.surface.site.Points;
+import fieldsalt.surface.site.Scratch;
+import java.util.Arrays;
+
+/** The best linear unbiased predictor: kriging with known and shared errors. */
+public record Kriging(Solved solved) implements Predictor {
+
+  @Override
+  public Predicted predict(Points points, Scratch scratch) {
+    return readings(points, new double[solved.data().offsets()], scratch);
+  }
+
+  @Override
+  public Predicted readings(Points points, double[] loadings) {
+    return readings(points, loadings, new Scratch());
+  }
+
+  private Predicted readings(Points points, double[] loadings, Scratch scratch) {
+    FieldRows rows = solved.data().parts().get(points.part());
+    double[][] c = points.covariancesWith(rows, solved.model(), scratch);
+    double[][] design = design(points);
+    for (int k = 0; k < loadings.length; k++) {
+      Arrays.fill(design[design.length - loadings.length + k], loadings[k]);
+    }
+    return new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
+  }
+
+  /** Fixed effects of each place; shared errors are not in it. */
+  private double[][] design(Points points) {
+    double[][] design = new double[solved.data().columns(points.part()).length][points.size()];
+    Arrays.fill(design[0], 1);
+    for (int d = 0; d < points.drift().length; d++) {
+      design[1 + d] = points.drift()[d].clone();
+    }
+    return design;
+  }
+
+  private record Kriged(Points points, MixedModel.Prediction prediction, CovarianceModel model)
+      implements Predicted {
+    @Override
+    public double[] mean() {
+      return prediction.mean();
+    }
+
+    @Override
+    public double[] variance() {
+      double[] variance = prediction.varianceChange();
+      for (int i = 0; i < variance.length; i++) {
+        variance[i] = Math.max(0, variance[i] + model.partialSill()) + model.microScale();
+      }
+      return variance;
+    }
+
+    @Override
+    public double[][] covariance(Predicted other) {
+      Kriged that = (Kriged) other;
+      double[][] covariance = prediction.covarianceChange(that.prediction);
+      if (points.part() == that.points.part()) {
+        double[][] prior = points.covariancesWith(that.points, model);
+        for (int i = 0; i < covariance.length; i++) {
+          for (int j = 0; j < covariance[i].length; j++) {
+            covariance[i][j] += prior[i][j];
+          }
+        }
+      }
+      return covariance;
+    }
+
+    @Override
+    public double[] covarianceWithSum(Predicted other, double[] weights) {
+      Kriged that = (Kriged) other;
+      double[][] change = prediction.covarianceChange(that.prediction.sum(weights));
+      double[] sum = new double[change.length];
+      Arrays.setAll(sum, i -> change[i][0]);
+      if (points.part() == that.points.part()) {
+        double[][] prior = that.points.covariancesWith(points, model);
+        for (int j = 0; j < weights.length; j++) {
+          for (int i = 0; i < sum.length; i++) {
+            sum[i] += weights[j] * prior[j][i];
+          }
+        }
+      }
+      return sum;
+    }
+  }
+}

@@ -1,0 +1,38 @@
+package fieldsalt.zones.field;
+
+import fieldsalt.surface.map.SurfaceMap;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The map that holds a field.
+ *
+ * @param index of the field in the map's list
+ */
+public record FieldMap(SurfaceMap map, int index) {
+  public static Optional<FieldMap> find(List<SurfaceMap> maps, String field) {
+    for (SurfaceMap map : maps) {
+      int index = map.fields().indexOf(field);
+      if (index >= 0) {
+        return Optional.of(new FieldMap(map, index));
+      }
+    }
+    return Optional.empty();
+  }
+
+  boolean isOfField(int cell) {
+    return map.fieldOf()[cell] == index;
+  }
+
+  /** Values of the field's cells that have one, on a scale. */
+  double[] values(ValueScale scale) {
+    double[] values = new double[map.median().length];
+    int n = 0;
+    for (int i = 0; i < values.length; i++) {
+      if (isOfField(i) && Float.isFinite(map.median()[i])) {
+        values[n++] = scale.apply(map.median()[i]);
+      }
+    }
+    return java.util.Arrays.copyOf(values, n);
+  }
+}

@@ -1,0 +1,58 @@
+package fieldsalt.zones.field;
+
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.finding.Finding;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * All zones of the ranch, field by field in the order of the fields, each field's zones in the
+ * order of their numbers.
+ *
+ * @param changedHaByField area whose class was changed because a piece was too small or too thin
+ * @param varianceExplainedByField share of the variance of ln ECe between the zones, 0 to 1
+ * @param uncertainHaByField area where the chance to be above the class limit nearest in value is
+ *     between 0.2 and 0.8, or that of the second criterion's limit
+ * @param figuresByZone what the map's cells say of each zone, by its name
+ * @param schemeByField the classes that were used
+ */
+public record ZoneMap(
+    List<Zone> zones,
+    Map<String, Double> changedHaByField,
+    Map<String, Double> varianceExplainedByField,
+    Map<String, Double> uncertainHaByField,
+    List<Finding> findings,
+    Map<String, ZoneFigures> figuresByZone,
+    Map<String, ClassScheme> schemeByField) {
+  public ZoneMap {
+    zones = List.copyOf(zones);
+    changedHaByField = Map.copyOf(changedHaByField);
+    varianceExplainedByField = Map.copyOf(varianceExplainedByField);
+    uncertainHaByField = Map.copyOf(uncertainHaByField);
+    findings = List.copyOf(findings);
+    figuresByZone = Map.copyOf(figuresByZone);
+    schemeByField = Map.copyOf(schemeByField);
+  }
+
+  /** Without figures by zone and without schemes. */
+  public ZoneMap(
+      List<Zone> zones,
+      Map<String, Double> changedHaByField,
+      Map<String, Double> varianceExplainedByField,
+      Map<String, Double> uncertainHaByField,
+      List<Finding> findings) {
+    this(
+        zones,
+        changedHaByField,
+        varianceExplainedByField,
+        uncertainHaByField,
+        findings,
+        Map.of(),
+        Map.of());
+  }
+
+  /** The zones of one field, in the order of their numbers. */
+  public List<Zone> zonesOf(String field) {
+    return zones.stream().filter(z -> z.field().equals(field)).toList();
+  }
+}
