@@ -1,6 +1,7 @@
 package fieldsalt.basis;
 
 import fieldsalt.basis.depth.RootZone;
+import fieldsalt.basis.layer.LayerReadings;
 import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.basis.pair.ReadingsTableMaker;
 import fieldsalt.basis.property.PropertyHandOver;
@@ -16,35 +17,47 @@ import fieldsalt.read.sample.Sample;
 import java.util.List;
 import java.util.function.Function;
 
-/** Entry of the stage: laboratory readings to ECe with its errors. */
+/**
+ * Entry of the stage: laboratory readings as ECe with its errors. Each row is converted once, when
+ * this is made; every question is answered from the same converted rows.
+ */
 public final class Basis {
-  private Basis() {}
+  private final BasisSettings settings;
+  private final LayerReadings layers;
+  private final PropertyHandOver properties;
+
+  private Basis(List<Sample> samples, BasisSettings settings) {
+    this.settings = settings;
+    this.layers = LayerReadings.of(samples, settings);
+    this.properties = new PropertyHandOver(layers, settings);
+  }
 
   /**
-   * Every usable reading as ECe with its 90 % interval, and the factors before and after pairs.
+   * Converts every usable row.
    *
    * @param samples rows as read, with or without places
    */
-  public static ConvertedReadings convert(List<Sample> samples, BasisSettings settings) {
-    return new ReadingsTableMaker(samples, settings).converted();
+  public static Basis of(List<Sample> samples, BasisSettings settings) {
+    return new Basis(samples, settings);
   }
 
   /**
-   * Readings for the surface: converted layer by layer, then averaged over each field's root zone.
+   * Every usable reading as ECe with its 90 % interval, and the factors before and after pairs;
+   * with all that was found about rows, pairs and groups.
+   */
+  public ConvertedReadings converted() {
+    return new ReadingsTableMaker(layers, settings).converted();
+  }
+
+  /**
+   * Readings for the surface: layers averaged over each field's root zone, with what depth each
+   * field's readings stand for. Rows without a place (composites) inform their field's mean.
    *
-   * @param samples rows as read; those without a place (composites) take no part
    * @param rootZone of a field, by its name
    * @return one row per site and method; values are ln ECe (dS/m) with published factors
    */
-  public static SiteReadings siteReadings(
-      List<Sample> samples, BasisSettings settings, Function<String, RootZone> rootZone) {
-    return rootZoneReadings(samples, settings, rootZone).readings();
-  }
-
-  /** The same, with what depth each field's readings stand for. */
-  public static RootZoneReadings rootZoneReadings(
-      List<Sample> samples, BasisSettings settings, Function<String, RootZone> rootZone) {
-    return new SiteHandOver(samples, settings).rootZone(rootZone);
+  public RootZoneReadings rootZone(Function<String, RootZone> rootZone) {
+    return new SiteHandOver(layers, settings).rootZone(rootZone);
   }
 
   /**
@@ -54,9 +67,8 @@ public final class Basis {
    * @param layer from the surface down
    * @return one row per site and laboratory, on the property's scale
    */
-  public static SiteReadings property(
-      List<Sample> samples, BasisSettings settings, SoilProperty property, DepthRange layer) {
-    return new PropertyHandOver(samples, settings).property(property, layer);
+  public SiteReadings property(SoilProperty property, DepthRange layer) {
+    return properties.property(property, layer);
   }
 
   /**
@@ -65,18 +77,13 @@ public final class Basis {
    * @param name of the column, for people
    * @param rootZone over which it is averaged, by field
    */
-  public static SiteReadings ownProperty(
-      List<Sample> samples,
-      BasisSettings settings,
-      String name,
-      String unit,
-      Scale scale,
-      Function<String, RootZone> rootZone) {
-    return new PropertyHandOver(samples, settings).own(name, unit, scale, rootZone);
+  public SiteReadings ownProperty(
+      String name, String unit, Scale scale, Function<String, RootZone> rootZone) {
+    return properties.own(name, unit, scale, rootZone);
   }
 
   /** What each row says about sodium; rows that say nothing are not in the list. */
-  public static List<Sodium> sodium(List<Sample> samples, BasisSettings settings) {
-    return new PropertyHandOver(samples, settings).sodium();
+  public List<Sodium> sodium() {
+    return properties.sodium();
   }
 }

@@ -1,5 +1,6 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
@@ -67,9 +68,8 @@ public final class AssessRun {
   }
 
   private static SiteReadings readings(Prepared prepared, RanchReader.Points points) {
-    return prepared.isEce()
-        ? Basis.siteReadings(points.samples(), prepared.basis(), prepared.crops()::rootZone)
-        : Prepared.property(prepared.job(), points.samples(), prepared.basis(), prepared.crops());
+    Basis basis = Basis.of(points.samples(), StageSettings.basis(prepared.job()));
+    return Prepared.rootZone(prepared.job(), basis, prepared.crops()).readings();
   }
 
   private static InputProblem nothingToCompare(Path against) {
@@ -91,11 +91,12 @@ public final class AssessRun {
 
   /** Compares every site in a mapped field. */
   private void compare(SiteReadings readings) {
+    ReadingErrors errors = ReadingErrors.of(readings);
     for (int s = 0; s < readings.sites().size(); s++) {
       SiteReadings.Site site = readings.sites().get(s);
-      SiteReadings.Row[] rows = ReadingErrors.ofSite(readings, s);
-      if (rows.length > 0 && isMapped(site.field())) {
-        compared.add(compare(readings, rows[0], new Target(site.field(), site.place())));
+      List<SiteReadings.Row> rows = errors.ofSite(s);
+      if (!rows.isEmpty() && isMapped(site.field())) {
+        compared.add(compare(readings, rows.get(0), new Target(site.field(), site.place())));
       }
     }
   }

@@ -82,7 +82,7 @@ public final class ConvertRun {
   public static Result run(List<Path> tables, List<String> sets) {
     JobDocument job = JobDocument.ofSettings(Path.of(""), sets);
     Ranch ranch = RanchReader.readTable(job, tables);
-    ConvertedReadings converted = Basis.convert(ranch.samples(), StageSettings.basis(job));
+    ConvertedReadings converted = Basis.of(ranch.samples(), StageSettings.basis(job)).converted();
     List<Finding> findings = new ArrayList<>(ranch.findings());
     findings.addAll(converted.findings());
     if (converted.rows().isEmpty()) {

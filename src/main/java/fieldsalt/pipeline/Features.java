@@ -1,10 +1,13 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.zones.sodicity.Sodicity;
+import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.handover.input.SampleFeature;
 import fieldsalt.handover.input.ZoneFeature;
+import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.zones.field.Zone;
@@ -79,7 +82,15 @@ final class Features {
   Map<String, Sodicity.OfZone> sodicity() {
     if (sodicityByZone == null) {
       sodicityByZone =
-          mapped.sodicity().map(s -> s.zones(mapped, planned.grounds())).orElse(Map.of());
+          mapped
+              .sodicity()
+              .map(
+                  s ->
+                      s.zones(
+                          mapped.zones().zones(),
+                          planned.grounds().stream().map(ZoneGround::points).toList(),
+                          mapped.schemes()))
+              .orElse(Map.of());
     }
     return sodicityByZone;
   }
@@ -93,21 +104,23 @@ final class Features {
   /** One feature a site of the surface: its best row with the interval of the reading. */
   List<SampleFeature> samples() {
     SiteReadings readings = prepared.readings();
+    ReadingErrors errors = ReadingErrors.of(readings);
     List<SampleFeature> features = new ArrayList<>();
     for (int s = 0; s < readings.sites().size(); s++) {
-      SiteReadings.Row[] rows = ReadingErrors.ofSite(readings, s);
-      if (rows.length > 0) {
+      List<SiteReadings.Row> rows = errors.ofSite(s);
+      if (!rows.isEmpty()) {
         SiteReadings.Site site = readings.sites().get(s);
-        features.add(new SampleFeature(site.id(), site.field(), site.place(), figures(site, rows)));
+        features.add(new SampleFeature(site.id(), site.field(), site.place(), figures(site, rows, errors)));
       }
     }
     return features;
   }
 
-  private Map<String, Object> figures(SiteReadings.Site site, SiteReadings.Row[] rows) {
+  private Map<String, Object> figures(
+      SiteReadings.Site site, List<SiteReadings.Row> rows, ReadingErrors errors) {
     SiteReadings readings = prepared.readings();
-    double value = rows[0].value();
-    double sd = Math.sqrt(ReadingErrors.variance(readings, rows[0]));
+    double value = rows.get(0).value();
+    double sd = Math.sqrt(errors.variance(rows.get(0)));
     boolean log = readings.scale() == fieldsalt.basis.site.Scale.LOG;
     String name = prepared.isEce() ? "ece" : "value";
     Map<String, Object> figures = new LinkedHashMap<>();
@@ -122,7 +135,7 @@ final class Features {
     return figures;
   }
 
-  private static String methods(SiteReadings.Row[] rows) {
+  private static String methods(List<SiteReadings.Row> rows) {
     TreeSet<String> methods = new TreeSet<>();
     for (SiteReadings.Row row : rows) {
       methods.add(row.method());

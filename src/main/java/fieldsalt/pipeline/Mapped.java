@@ -1,5 +1,10 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.zones.sodicity.Sodicity;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.plan.soil.FieldSoil;
+import fieldsalt.basis.property.SoilProperty;
+import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
@@ -27,6 +32,7 @@ import java.util.function.BiConsumer;
  * @param maps as they are held
  * @param rasters the maps as they are written, worked out then if they are too large to be held
  * @param schemes classes by field, as the zones use them
+ * @param soil surfaces of what the plan needs besides salinity
  * @param sodicity by which the zones are divided too, if the job asks for it
  */
 record Mapped(
@@ -35,6 +41,7 @@ record Mapped(
     List<SurfaceStrips> rasters,
     Map<String, ClassScheme> schemes,
     ZoneMap zones,
+    SoilSurfaces soil,
     Optional<Sodicity> sodicity,
     List<Finding> findings) {
 
@@ -45,7 +52,10 @@ record Mapped(
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
     progress.accept("mapping", 0.0);
     List<SurfaceMap> maps = surface.maps(limits, share -> progress.accept("mapping", share));
-    Optional<Sodicity> sodicity = prepared.isEce() ? Sodicity.of(prepared, maps) : Optional.empty();
+    SoilSurfaces soil =
+        new SoilSurfaces(
+            prepared, StageSettings.surface(prepared.job()).withCellM(maps.get(0).grid().cellM()));
+    Optional<Sodicity> sodicity = sodicity(prepared, soil, maps);
     sodicity.ifPresent(s -> findings.addAll(s.findings()));
     if (!prepared.isEce() && prepared.job().flag("zones.sodicity")) {
       findings.add(ignored(prepared));
@@ -62,7 +72,20 @@ record Mapped(
     List<SurfaceStrips> rasters =
         surface.rasters(maps, limits, share -> progress.accept("writing rasters", share));
     return new Mapped(
-        surface, maps, rasters, usedSchemes(schemes, zones), zones, sodicity, findings);
+        surface, maps, rasters, usedSchemes(schemes, zones), zones, soil, sodicity, findings);
+  }
+
+  private static Optional<Sodicity> sodicity(
+      Prepared prepared, SoilSurfaces soil, List<SurfaceMap> maps) {
+    return prepared.isEce() && prepared.job().flag("zones.sodicity")
+        ? Optional.of(
+            Sodicity.of(
+                prepared.job().amount("zones.sodic-esp"),
+                soil.of(SoilProperty.ESP),
+                soil.of(SoilProperty.SAR),
+                prepared.ranch().fields(),
+                maps))
+        : Optional.empty();
   }
 
   private static Finding ignored(Prepared prepared) {
@@ -89,8 +112,11 @@ record Mapped(
 
   private static Map<String, ClassScheme> schemes(Prepared prepared, List<Finding> findings) {
     Map<String, ClassScheme> schemes = new LinkedHashMap<>();
+    ReadingErrors errors = ReadingErrors.of(prepared.readings());
+    Map<String, List<Sample>> samples = prepared.samplesByField();
     for (FieldBoundary field : prepared.ranch().fields()) {
-      ClassSchemes.Made made = made(prepared, field.name());
+      ClassSchemes.Made made =
+          made(prepared, errors, field, samples.getOrDefault(field.name(), List.of()));
       schemes.put(field.name(), made.scheme());
       findings.addAll(made.findings());
     }
@@ -110,15 +136,19 @@ record Mapped(
         limit);
   }
 
-  private static ClassSchemes.Made made(Prepared prepared, String field) {
+  private static ClassSchemes.Made made(
+      Prepared prepared, ReadingErrors errors, FieldBoundary boundary, List<Sample> samples) {
+    String field = boundary.name();
     JobDocument job = prepared.job();
     if (!prepared.isEce() && !job.word("zones.by").equals("breaks")) {
       return new ClassSchemes.Made(ofProperty(prepared), List.of());
     }
     Optional<Crop> crop = prepared.isEce() ? prepared.crops().of(field) : Optional.empty();
-    boolean gypsum = Evidence.gypsiferous(prepared, field);
+    boolean gypsum =
+        FieldSoil.of(boundary, samples, prepared.crops().rootZone(field).depthCm())
+            .isGypsiferous();
     ClassSchemes.Made byCrop =
-        ClassSchemes.forCrop(field, crop, ReadingErrors.median(prepared.readings(), field), gypsum);
+        ClassSchemes.forCrop(field, crop, errors.median(field), gypsum);
     return switch (job.word("zones.by")) {
       case "nrcs" ->
           new ClassSchemes.Made(

@@ -1,5 +1,8 @@
 package fieldsalt.pipeline;
 
+import java.util.Map;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.plan.soil.Evidence;
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
@@ -10,7 +13,7 @@ import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.PlanInput;
-import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.read.field.FieldBoundary;
@@ -90,8 +93,15 @@ record Planned(
       BiConsumer<String, Double> progress) {
     List<Finding> sofar = new ArrayList<>(prepared.findings());
     sofar.addAll(mapped.findings());
-    Evidence evidence = new Evidence(prepared, mapped.surface(), sofar);
-    findings.addAll(evidence.sodiumFindings());
+    Map<String, List<Sample>> samples = prepared.samplesByField();
+    Evidence evidence =
+        new Evidence(
+            samples,
+            prepared.basis(),
+            prepared.rootZone(),
+            mapped.surface().report().chosen().equals("mean"),
+            sofar);
+    prepared.basis().sodium().forEach(s -> findings.addAll(s.findings()));
     double treatedCm = prepared.job().amount("gypsum.depth-cm");
     List<FieldGround> fields = new ArrayList<>();
     for (FieldBoundary field : prepared.ranch().fields()) {
@@ -99,11 +109,11 @@ record Planned(
           new FieldGround(
               field.name(),
               prepared.crops().of(field.name()),
-              FieldSoil.of(field, prepared.ranch().samples(), treatedCm),
+              FieldSoil.of(field, samples.getOrDefault(field.name(), List.of()), treatedCm),
               evidence.of(field.name())));
     }
     progress.accept("mapping what the plan needs", 0.0);
-    SoilProperties properties = properties(prepared, mapped);
+    SoilProperties properties = properties(mapped.soil());
     properties(properties)
         .flatMap(property -> property.readings().findings().stream())
         .filter(f -> !sofar.contains(f) && !findings.contains(f))
@@ -115,7 +125,7 @@ record Planned(
             grounds,
             fields,
             mapped.surface(),
-            toReclaim(prepared),
+            toReclaim(prepared, mapped.soil()),
             properties,
             prepared.ranch().samples(),
             (long) prepared.job().amount("seed"),
@@ -129,17 +139,16 @@ record Planned(
   }
 
   /** ECe over the depth to reclaim; empty where the root zone is just that deep. */
-  private static Optional<Surface> toReclaim(Prepared prepared) {
+  private static Optional<Surface> toReclaim(Prepared prepared, SoilSurfaces surfaces) {
     boolean same =
         prepared.ranch().fields().stream()
             .map(FieldBoundary::name)
             .allMatch(f -> reclaimed(prepared, f).equals(prepared.crops().rootZone(f)));
     return same
         ? Optional.empty()
-        : TreatedLayer.fitted(
-            prepared,
-            Basis.siteReadings(
-                prepared.ranch().samples(), prepared.basis(), field -> reclaimed(prepared, field)));
+        : surfaces
+            .fit(prepared.basis().rootZone(field -> reclaimed(prepared, field)).readings())
+            .flatMap(SampledProperty::surface);
   }
 
   private static RootZone reclaimed(Prepared prepared, String field) {
@@ -152,17 +161,11 @@ record Planned(
     return new RootZone(depthCm, Uptake.UNIFORM);
   }
 
-  /** What the zones were divided by is not fitted again. */
-  private static SoilProperties properties(Prepared prepared, Mapped mapped) {
-    Optional<Sodicity> sodicity = mapped.sodicity();
+  private static SoilProperties properties(SoilSurfaces soil) {
     return new SoilProperties(
-        sodicity.isPresent()
-            ? sodicity.get().esp()
-            : TreatedLayer.property(prepared, SoilProperty.ESP),
-        sodicity.isPresent()
-            ? sodicity.get().sar()
-            : TreatedLayer.property(prepared, SoilProperty.SAR),
-        TreatedLayer.property(prepared, SoilProperty.CEC),
-        TreatedLayer.property(prepared, SoilProperty.BULK_DENSITY));
+        soil.of(SoilProperty.ESP),
+        soil.of(SoilProperty.SAR),
+        soil.of(SoilProperty.CEC),
+        soil.of(SoilProperty.BULK_DENSITY));
   }
 }

@@ -14,6 +14,8 @@ import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiConsumer;
@@ -30,7 +32,7 @@ record Prepared(
     JobDocument job,
     Ranch ranch,
     FieldCrops crops,
-    BasisSettings basis,
+    Basis basis,
     PlanSettings plan,
     Optional<ConvertedReadings> converted,
     RootZoneReadings rootZone) {
@@ -42,33 +44,37 @@ record Prepared(
 
   /** The same from a ranch read in another way. */
   static Prepared of(JobDocument job, Supplier<Ranch> reader, BiConsumer<String, Double> progress) {
-    BasisSettings basis = StageSettings.basis(job);
+    BasisSettings settings = StageSettings.basis(job);
     PlanSettings plan = PlanKeys.of(job);
     StageSettings.zones(job, false);
     progress.accept("reading", 0.0);
     Ranch ranch = reader.get();
     FieldCrops crops = FieldCrops.of(job, ranch.fields());
     progress.accept("bringing readings to ECe", 0.0);
+    Basis basis = Basis.of(ranch.samples(), settings);
     boolean other = !job.word("property.column").equals("ec");
-    Optional<ConvertedReadings> converted =
-        other ? Optional.empty() : Optional.of(Basis.convert(ranch.samples(), basis));
-    RootZoneReadings rootZone =
-        other
-            ? new RootZoneReadings(property(job, ranch.samples(), basis, crops), List.of())
-            : Basis.rootZoneReadings(ranch.samples(), basis, crops::rootZone);
-    return new Prepared(job, ranch, crops, basis, plan, converted, rootZone);
+    return new Prepared(
+        job,
+        ranch,
+        crops,
+        basis,
+        plan,
+        other ? Optional.empty() : Optional.of(basis.converted()),
+        rootZone(job, basis, crops));
   }
 
-  static SiteReadings property(
-      JobDocument job, List<Sample> samples, BasisSettings basis, FieldCrops crops) {
+  /** Readings of what the job maps, over each field's root zone. */
+  static RootZoneReadings rootZone(JobDocument job, Basis basis, FieldCrops crops) {
     String column = job.word("property.column");
-    return Basis.ownProperty(
-        samples,
-        basis,
-        column,
-        job.text("property.unit").orElse(""),
-        Scale.valueOf(job.word("property.scale").toUpperCase(Locale.ROOT)),
-        crops::rootZone);
+    return column.equals("ec")
+        ? basis.rootZone(crops::rootZone)
+        : new RootZoneReadings(
+            basis.ownProperty(
+                column,
+                job.text("property.unit").orElse(""),
+                Scale.valueOf(job.word("property.scale").toUpperCase(Locale.ROOT)),
+                crops::rootZone),
+            List.of());
   }
 
   /** Whether ECe is mapped, so that classes, zones and plan speak of crops. */
@@ -80,12 +86,16 @@ record Prepared(
     return rootZone.readings();
   }
 
-  /** What reading and conversion found, each thing once. */
+  Map<String, List<Sample>> samplesByField() {
+    return ranch.samples().stream().collect(Collectors.groupingBy(Sample::field));
+  }
+
+  /** What reading and conversion found. */
   List<Finding> findings() {
     List<Finding> all = new ArrayList<>(ranch.findings());
     all.addAll(crops.findings());
     converted.ifPresent(c -> all.addAll(c.findings()));
     all.addAll(readings().findings());
-    return all.stream().distinct().toList();
+    return all;
   }
 }

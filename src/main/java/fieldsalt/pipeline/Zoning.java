@@ -1,5 +1,7 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.zones.sodicity.Sodicity;
+import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.report.input.PageZoning;
@@ -59,6 +61,7 @@ final class Zoning {
   /** Each site by its paste row, else by its most precise one. */
   private PageZoning.AtSites atSites(String field) {
     SiteReadings readings = prepared.readings();
+    ReadingErrors errors = ReadingErrors.of(readings);
     ZoneQuality zones = new ZoneQuality(mapped.zones().zonesOf(field));
     List<SiteReadings.Row> rows = new ArrayList<>();
     List<Integer> group = new ArrayList<>();
@@ -66,9 +69,9 @@ final class Zoning {
       SiteReadings.Site site = readings.sites().get(s);
       int zone =
           site.field().equals(field) ? zones.zoneAt(site.place().xM(), site.place().yM()) : -1;
-      SiteReadings.Row[] own = zone < 0 ? null : ReadingErrors.ofSite(readings, s);
-      if (own != null && own.length > 0) {
-        rows.add(own[0]);
+      List<SiteReadings.Row> own = zone < 0 ? List.of() : errors.ofSite(s);
+      if (!own.isEmpty()) {
+        rows.add(own.get(0));
         group.add(zone);
       }
     }
@@ -76,7 +79,7 @@ final class Zoning {
     return new PageZoning.AtSites(
         values.length,
         ZoneQuality.shareForetold(values, group.stream().mapToInt(g -> g).toArray()),
-        errorShare(readings, rows, values));
+        errorShare(errors, rows, values));
   }
 
   /**
@@ -84,15 +87,15 @@ final class Zoning {
    * their covariances, over the variance seen.
    */
   private static OptionalDouble errorShare(
-      SiteReadings readings, List<SiteReadings.Row> rows, double[] values) {
+      ReadingErrors errors, List<SiteReadings.Row> rows, double[] values) {
     int n = values.length;
     double mean = Arrays.stream(values).average().orElse(0);
     double seen = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum() / (n - 1.0);
     if (n < FEWEST || !(seen > 0)) {
       return OptionalDouble.empty();
     }
-    double own = rows.stream().mapToDouble(r -> ReadingErrors.variance(readings, r)).sum();
-    double all = ReadingErrors.varianceOfSum(readings, rows);
+    double own = rows.stream().mapToDouble(r -> errors.variance(r)).sum();
+    double all = errors.varianceOfSum(rows);
     double between = own / n - (all - own) / (n * (n - 1.0));
     return OptionalDouble.of(Math.min(1, Math.max(0, between / seen)));
   }

@@ -45,7 +45,7 @@ class LaboratorySheetTest {
     for (Samples s : samples) {
       all.add(s.row(row++).get());
     }
-    return Basis.convert(all, settings);
+    return Basis.of(all, settings).converted();
   }
 
   private static double ece(Samples sample) {
@@ -100,10 +100,10 @@ class LaboratorySheetTest {
     assertThat(c.rows()).hasSize(5).allMatch(r -> r.method().equals("1:5"));
     assertThat(c.groups().get(0).posteriorSdLn()).isEqualTo(c.groups().get(0).priorSdLn());
     SiteReadings sites =
-        Basis.siteReadings(
+        Basis.of(
             rows.stream().map(Samples::get).toList(),
-            BasisSettings.defaults(),
-            f -> new RootZone(30, Uptake.UNIFORM));
+            BasisSettings.defaults()).rootZone(
+            f -> new RootZone(30, Uptake.UNIFORM)).readings();
     assertThat(sites.rows()).hasSize(5).noneMatch(SiteReadings.Row::paste);
   }
 
@@ -342,8 +342,8 @@ class LaboratorySheetTest {
     BasisSettings pooled =
         BasisSettings.defaults().withOptions(BasisOptions.defaults().withPoolCampaigns(true));
     RootZone zone = new RootZone(30, Uptake.UNIFORM);
-    assertThat(Basis.siteReadings(samples, BasisSettings.defaults(), f -> zone).sites()).hasSize(1);
-    assertThat(Basis.siteReadings(samples, pooled, f -> zone).sites()).hasSize(2);
+    assertThat(Basis.of(samples, BasisSettings.defaults()).rootZone( f -> zone).readings().sites()).hasSize(1);
+    assertThat(Basis.of(samples, pooled).rootZone( f -> zone).readings().sites()).hasSize(2);
   }
 
   // limits of belief (section 8); slips by 10, 100 and 1000 with the likely unit

@@ -33,7 +33,7 @@ class SimulationTest {
     int inSingle = 0;
     for (int r = 0; r < ranches; r++) {
       InventedLaboratories truth = new InventedLaboratories(pairs, random);
-      ConvertedReadings c = Basis.convert(truth.samples(), BasisSettings.defaults());
+      ConvertedReadings c = Basis.of(truth.samples(), BasisSettings.defaults()).converted();
       ConvertedReadings.Mean mean = c.means().get(0);
       double error = Math.log(mean.ece() / truth.trueMean());
       squares += error * error;

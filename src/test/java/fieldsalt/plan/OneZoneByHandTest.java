@@ -22,7 +22,7 @@ import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.PlanInput;
-import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.zone.GypsumPlan;
@@ -119,8 +119,8 @@ class OneZoneByHandTest {
   }
 
   private static SiteReadings sar() {
-    return Basis.property(
-        lines(), BasisSettings.defaults(), SoilProperty.SAR, new DepthRange(0, 15));
+    return Basis.of(
+        lines(), BasisSettings.defaults()).property( SoilProperty.SAR, new DepthRange(0, 15));
   }
 
   private static RanchPlan plan() {
@@ -161,8 +161,8 @@ class OneZoneByHandTest {
   private static Map<String, String> worked() {
     Map<String, String> n = new LinkedHashMap<>();
     SiteReadings ece =
-        Basis.siteReadings(
-            lines(), BasisSettings.defaults(), f -> new RootZone(30, Uptake.UNIFORM));
+        Basis.of(
+            lines(), BasisSettings.defaults()).rootZone( f -> new RootZone(30, Uptake.UNIFORM)).readings();
     n.put("ECe of line A1", text(Math.exp(ece.rows().get(0).value()), 2) + " dS/m");
     double[] ln = new double[3];
     for (int k = 0; k < 3; k++) {

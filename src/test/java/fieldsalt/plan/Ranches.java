@@ -12,7 +12,7 @@ import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.PlanInput;
-import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.quantity.DepthRange;

@@ -15,7 +15,7 @@ import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.PlanInput;
-import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.plan.soil.SoilDraws;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.soil.ZoneGround;

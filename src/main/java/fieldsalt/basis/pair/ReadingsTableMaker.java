@@ -53,9 +53,9 @@ public final class ReadingsTableMaker {
     }
   }
 
-  public ReadingsTableMaker(List<Sample> samples, BasisSettings settings) {
+  public ReadingsTableMaker(LayerReadings readings, BasisSettings settings) {
     this.settings = settings;
-    this.readings = LayerReadings.of(samples, settings);
+    this.readings = readings;
     this.layers = LayerKey.group(readings.measured());
     this.offsets = new Offsets(readings.measured());
     this.posterior = new FactorPosterior(layers, settings.options().dropPairs(), offsets);

@@ -29,21 +29,31 @@ import java.util.function.Function;
 /** Hands over soil properties: SAR and ESP as far as they can be trusted, the others as given. */
 public final class PropertyHandOver {
   private final BasisSettings settings;
-  private final LayerReadings readings;
+  private final Collection<Sample> lines;
   private final Map<LayerKey, Double> ece = new TreeMap<>();
-  private final List<Finding> findings = new ArrayList<>();
+  private final Map<Line, Sodium> sodium = new LinkedHashMap<>();
 
-  private record Line(SourceRow source, DepthRange depth) {}
-
-  public PropertyHandOver(List<Sample> samples, BasisSettings settings) {
-    this.settings = settings;
-    this.readings = LayerReadings.of(samples, settings);
-    // methods are in order, the paste first: it is the one that stays
-    readings.measured().forEach(r -> ece.putIfAbsent(LayerKey.of(r.sample()), r.ece()));
+  private record Line(SourceRow source, DepthRange depth) {
+    static Line of(Sample sample) {
+      return new Line(sample.source(), sample.depth());
+    }
   }
 
+  public PropertyHandOver(LayerReadings readings, BasisSettings settings) {
+    this.settings = settings;
+    // methods are in order, the paste first: it is the one that stays
+    readings.measured().forEach(r -> ece.putIfAbsent(LayerKey.of(r.sample()), r.ece()));
+    this.lines = oneALine(readings.clean());
+    for (Sample sample : lines) {
+      if (Sodium.isTold(sample)) {
+        sodium.put(Line.of(sample), sodium(sample));
+      }
+    }
+  }
+
+  /** What each row says about sodium. */
   public List<Sodium> sodium() {
-    return oneALine(readings.clean()).stream().filter(Sodium::isTold).map(this::sodium).toList();
+    return List.copyOf(sodium.values());
   }
 
   private Sodium sodium(Sample sample) {
@@ -59,7 +69,7 @@ public final class PropertyHandOver {
     Map<Line, Sample> lines = new LinkedHashMap<>();
     for (Sample sample : samples) {
       lines.merge(
-          new Line(sample.source(), sample.depth()),
+          Line.of(sample),
           sample,
           (first, second) -> IonBasis.of(second) == IonBasis.PASTE ? second : first);
     }
@@ -68,7 +78,7 @@ public final class PropertyHandOver {
 
   public SiteReadings property(SoilProperty property, DepthRange layer) {
     List<PropertyReadings.Value> values = new ArrayList<>();
-    for (Sample sample : oneALine(readings.clean())) {
+    for (Sample sample : lines) {
       value(sample, property).ifPresent(v -> values.add(new PropertyReadings.Value(sample, v)));
     }
     DoubleBinaryOperator within =
@@ -83,7 +93,7 @@ public final class PropertyHandOver {
   public SiteReadings own(
       String name, String unit, Scale scale, Function<String, RootZone> rootZone) {
     List<PropertyReadings.Value> values = new ArrayList<>();
-    for (Sample sample : oneALine(readings.clean())) {
+    for (Sample sample : lines) {
       sample.extras().property().ifPresent(v -> values.add(new PropertyReadings.Value(sample, v)));
     }
     return handOver(
@@ -99,8 +109,7 @@ public final class PropertyHandOver {
     Campaigns campaigns = new Campaigns(settings.options());
     List<PropertyReadings.Value> newest = campaigns.newest(values, PropertyReadings.Value::sample);
     SiteReadings out = readings.over(newest, weights);
-    List<Finding> all = new ArrayList<>(findings);
-    all.addAll(campaigns.findings());
+    List<Finding> all = new ArrayList<>(campaigns.findings());
     all.addAll(Composites.unused(out.property(), newest));
     all.addAll(out.findings());
     return new SiteReadings(
@@ -143,16 +152,15 @@ public final class PropertyHandOver {
   }
 
   private OptionalDouble ofSodium(Sample sample, SoilProperty property) {
-    if (!Sodium.isTold(sample)) {
+    Sodium told = sodium.get(Line.of(sample));
+    if (told == null) {
       return OptionalDouble.empty();
     }
-    Sodium sodium = sodium(sample);
-    findings.addAll(sodium.findings());
     if (property == SoilProperty.SAR) {
-      return floored(sodium.sar(), 0.1);
+      return floored(told.sar(), 0.1);
     }
-    boolean fromSar = sodium.espSource() == Sodium.EspSource.SAR_OF_PASTE;
-    return fromSar ? OptionalDouble.empty() : floored(sodium.espPct(), 0.5);
+    boolean fromSar = told.espSource() == Sodium.EspSource.SAR_OF_PASTE;
+    return fromSar ? OptionalDouble.empty() : floored(told.espPct(), 0.5);
   }
 
   /** SAR and ESP may be 0; below these values nothing changes in any advice. */

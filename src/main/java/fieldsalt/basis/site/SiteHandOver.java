@@ -11,7 +11,6 @@ import fieldsalt.basis.layer.LayerReading;
 import fieldsalt.basis.layer.LayerReadings;
 import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.finding.Finding;
-import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -29,10 +28,11 @@ public final class SiteHandOver {
   private final List<LayerReading> readings;
   private final List<LayerReading> composites;
 
-  public SiteHandOver(List<Sample> samples, BasisSettings settings) {
+  /**
+   * @param converted every row of the ranch
+   */
+  public SiteHandOver(LayerReadings converted, BasisSettings settings) {
     this.settings = settings;
-    LayerReadings converted = LayerReadings.of(samples, settings);
-    this.findings.addAll(converted.findings());
     Campaigns campaigns = new Campaigns(settings.options());
     List<LayerReading> pairs = withoutDropped(converted.measured(), settings.options().dropPairs());
     List<LayerReading> newest = campaigns.newest(pairs, LayerReading::sample);
@@ -59,6 +59,7 @@ public final class SiteHandOver {
     return kept;
   }
 
+  /** Means over each field's root zone. */
   public RootZoneReadings rootZone(Function<String, RootZone> rootZone) {
     List<SiteRow> ranch = SiteRow.group(readings);
     Map<String, List<SiteRow>> byField = new TreeMap<>();

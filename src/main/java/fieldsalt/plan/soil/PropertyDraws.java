@@ -1,5 +1,7 @@
 package fieldsalt.plan.soil;
 
+import fieldsalt.surface.SampledProperty;
+
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.plan.draw.Draws;

@@ -1,5 +1,7 @@
 package fieldsalt.plan.soil;
 
+import fieldsalt.surface.SampledProperty;
+
 import java.util.Optional;
 
 /**

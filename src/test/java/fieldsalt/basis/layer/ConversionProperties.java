@@ -49,8 +49,8 @@ class ConversionProperties {
     Sample inUnit = Samples.sample().ec(there * unit.dSPerM()).get();
     Sample inDsM = Samples.sample().ec(dSPerM).get();
     ConvertedReadings.Row a =
-        Basis.convert(List.of(inUnit), BasisSettings.defaults()).rows().get(0);
-    ConvertedReadings.Row b = Basis.convert(List.of(inDsM), BasisSettings.defaults()).rows().get(0);
+        Basis.of(List.of(inUnit), BasisSettings.defaults()).converted().rows().get(0);
+    ConvertedReadings.Row b = Basis.of(List.of(inDsM), BasisSettings.defaults()).converted().rows().get(0);
     assertThat(a.ece()).isCloseTo(b.ece(), within(1e-12 * b.ece()));
     assertThat(a.high()).isCloseTo(b.high(), within(1e-12 * b.high()));
   }
@@ -61,8 +61,8 @@ class ConversionProperties {
     List<Sample> rows = sheet(seed, sites, sites / 2);
     List<Sample> other = new ArrayList<>(rows);
     Collections.shuffle(other, new Random(shuffle));
-    assertThat(Basis.convert(other, BasisSettings.defaults()))
-        .isEqualTo(Basis.convert(rows, BasisSettings.defaults()));
+    assertThat(Basis.of(other, BasisSettings.defaults()).converted())
+        .isEqualTo(Basis.of(rows, BasisSettings.defaults()).converted());
   }
 
   @Property(tries = 40, shrinking = ShrinkingMode.OFF)
@@ -74,9 +74,9 @@ class ConversionProperties {
                 .collect(
                     Collectors.toMap(
                         r -> r.sample().id() + r.method(), r -> Math.log(r.high() / r.low())));
-    var fewer = widths.apply(Basis.convert(sheet(seed, 10, pairs), BasisSettings.defaults()));
+    var fewer = widths.apply(Basis.of(sheet(seed, 10, pairs), BasisSettings.defaults()).converted());
     // the same draws: a sheet with more pairs has the same readings and one paste more
-    var more = widths.apply(Basis.convert(sheet(seed, 10, pairs + 1), BasisSettings.defaults()));
+    var more = widths.apply(Basis.of(sheet(seed, 10, pairs + 1), BasisSettings.defaults()).converted());
     fewer.forEach((row, width) -> assertThat(more.get(row)).isLessThanOrEqualTo(width + 1e-12));
     assertThat(more).hasSize(fewer.size() + 1);
   }
@@ -96,7 +96,7 @@ class ConversionProperties {
         x -> {
           Samples s = Samples.sample().method(method, kind).texture(texture).ec(x);
           Sample row = gypsum ? s.gypsum(3).get() : s.get();
-          return Basis.convert(List.of(row), BasisSettings.defaults()).rows().get(0).ece();
+          return Basis.of(List.of(row), BasisSettings.defaults()).converted().rows().get(0).ece();
         };
     assertThat(ece.apply(ec * times)).isGreaterThan(ece.apply(ec));
   }

@@ -44,7 +44,7 @@ class PairsTest {
   }
 
   private static ConvertedReadings.Group group(List<Sample> rows) {
-    return Basis.convert(rows, SETTINGS).groups().get(0);
+    return Basis.of(rows, SETTINGS).converted().groups().get(0);
   }
 
   @Test
@@ -135,14 +135,14 @@ class PairsTest {
     List<Sample> rows = new ArrayList<>(pairs(8, 1.0, 0.1, 2));
     rows.add(Samples.sample().id("swap").ec(0.5).row(80).get());
     rows.add(Samples.sample().id("swap").paste(0.5 * 9.5 * 3).row(81).get());
-    ConvertedReadings kept = Basis.convert(rows, SETTINGS);
+    ConvertedReadings kept = Basis.of(rows, SETTINGS).converted();
     assertThat(kept.findings())
         .filteredOn(f -> f.code().equals("outlying-pair"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).contains("site swap"));
     ConvertedReadings dropped =
-        Basis.convert(
-            rows, SETTINGS.withOptions(BasisOptions.defaults().withDropPairs(Set.of("swap"))));
+        Basis.of(
+            rows, SETTINGS.withOptions(BasisOptions.defaults().withDropPairs(Set.of("swap")))).converted();
     assertThat(dropped.findings()).extracting(Finding::code).doesNotContain("outlying-pair");
     assertThat(dropped.groups().get(0).pairs()).isEqualTo(8);
     assertThat(dropped.groups().get(0).posteriorFactor())
@@ -152,7 +152,7 @@ class PairsTest {
   @Test
   void leaveOneOutMatchesRefitting() {
     List<Sample> rows = pairs(5, 1.2, 0.2, 9);
-    ConvertedReadings all = Basis.convert(rows, SETTINGS);
+    ConvertedReadings all = Basis.of(rows, SETTINGS).converted();
     List<Sample> others = rows.stream().filter(s -> !s.id().equals("P3")).toList();
     ConvertedReadings.Group without = group(others);
     ConvertedReadings.Pair third =
@@ -179,8 +179,8 @@ class PairsTest {
 
   @Test
   void theLnLnSlopeComesWithTwelvePairsAndIsFlaggedWhenItIsNotOne() {
-    assertThat(Basis.convert(pairs(11, 1, 0.1, 5), SETTINGS).slopes()).isEmpty();
-    ConvertedReadings straight = Basis.convert(pairs(30, 1, 0.15, 5), SETTINGS);
+    assertThat(Basis.of(pairs(11, 1, 0.1, 5), SETTINGS).converted().slopes()).isEmpty();
+    ConvertedReadings straight = Basis.of(pairs(30, 1, 0.15, 5), SETTINGS).converted();
     assertThat(straight.slopes()).hasSize(1);
     assertThat(straight.slopes().get(0).slope()).isBetween(0.85, 1.15);
     assertThat(straight.slopes().get(0).isCurved()).isFalse();
@@ -192,7 +192,7 @@ class PairsTest {
       boolean paste = s.method().orElseThrow() == Method.PASTE;
       two.add((paste ? coarse.paste(ec) : coarse.ec(ec)).row(s.source().row() + 100).get());
     }
-    assertThat(Basis.convert(two, SETTINGS).slopes().get(0).isCurved()).isFalse();
+    assertThat(Basis.of(two, SETTINGS).converted().slopes().get(0).isCurved()).isFalse();
     // log10 ECe = 1.2562 log10 EC1:5 + 0.7659: Klaustermeier et al. 2016, from memory
     List<Sample> bent = new ArrayList<>();
     Random random = new Random(8);
@@ -203,7 +203,7 @@ class PairsTest {
       bent.add(Samples.sample().id("P" + i).ec(ec).row(2 * i).get());
       bent.add(Samples.sample().id("P" + i).paste(paste).row(2 * i + 1).get());
     }
-    ConvertedReadings c = Basis.convert(bent, SETTINGS);
+    ConvertedReadings c = Basis.of(bent, SETTINGS).converted();
     assertThat(c.slopes().get(0).slope()).isCloseTo(1.2562, within(0.08));
     assertThat(c.slopes().get(0).isCurved()).isTrue();
     assertThat(c.findings()).extracting(Finding::code).contains("ln-ln-slope");
@@ -212,7 +212,7 @@ class PairsTest {
   @Test
   void siteReadingsKeepThePublishedFactorWhateverThePairsSay() {
     SiteReadings r =
-        Basis.siteReadings(pairs(12, 1.5, 0.1, 6), SETTINGS, f -> new RootZone(30, Uptake.UNIFORM));
+        Basis.of(pairs(12, 1.5, 0.1, 6), SETTINGS).rootZone( f -> new RootZone(30, Uptake.UNIFORM)).readings();
     assertThat(r.rows()).hasSize(24);
     for (SiteReadings.Row row : r.rows()) {
       if (!row.paste()) {

@@ -122,7 +122,7 @@ public class SodiumTest {
   }
 
   private static Sodium of(Samples sample) {
-    return Basis.sodium(List.of(sample.get()), BasisSettings.defaults()).get(0);
+    return Basis.of(List.of(sample.get()), BasisSettings.defaults()).sodium().get(0);
   }
 
   private static List<String> codes(Sodium sodium) {
@@ -227,7 +227,7 @@ public class SodiumTest {
     Sample row = Samples.sample().ec(0.6).ions(cations("", 4, 1, 1, "")).get();
     BasisSettings on =
         BasisSettings.defaults().withOptions(BasisOptions.defaults().withEspFromOneToFive(true));
-    Sodium s = Basis.sodium(List.of(row), on).get(0);
+    Sodium s = Basis.of(List.of(row), on).sodium().get(0);
     // Rengasamy et al. 1984, from memory and unconfirmed: ESP = 1.95 SAR1:5 + 1.8; SAR 4
     assertThat(s.espPct().orElseThrow()).isCloseTo(9.6, within(1e-9));
     assertThat(s.espSource()).isEqualTo(Sodium.EspSource.SAR_OF_ONE_TO_FIVE);
@@ -327,9 +327,9 @@ public class SodiumTest {
             Samples.sample().depth(10, 30).paste(4).ions(sar(14)).cec(26).get(),
             Samples.sample().id("B").depth(30, 60).paste(4).ions(sar(30)).row(3).get());
     SiteReadings r =
-        Basis.property(
+        Basis.of(
             List.of(rows.get(0), Samples.copyRow(rows.get(1), 4), rows.get(2)),
-            BasisSettings.defaults(),
+            BasisSettings.defaults()).property(
             SoilProperty.SAR,
             new DepthRange(0, 15));
     assertThat(r.property()).isEqualTo("SAR");
@@ -338,8 +338,8 @@ public class SodiumTest {
     assertThat(Math.exp(r.rows().get(0).value())).isCloseTo((10 * 8 + 5 * 14) / 15.0, within(1e-9));
     assertThat(r.rows().get(0).loadings().get(0).weight()).isCloseTo(0.08, within(1e-12));
     SiteReadings density =
-        Basis.property(
-            rows, BasisSettings.defaults(), SoilProperty.BULK_DENSITY, new DepthRange(0, 15));
+        Basis.of(
+            rows, BasisSettings.defaults()).property( SoilProperty.BULK_DENSITY, new DepthRange(0, 15));
     assertThat(density.rows()).hasSize(1);
     assertThat(density.rows().get(0).value()).isCloseTo(1.3, within(1e-12));
   }
@@ -353,7 +353,7 @@ public class SodiumTest {
             .ions(cations("", 30, 8, 4, ""))
             .get();
     Sample paste = Samples.sample().paste(4).ions(cations("", 30, 8, 4, "")).get();
-    List<Sodium> all = Basis.sodium(List.of(oneToOne, paste), BasisSettings.defaults());
+    List<Sodium> all = Basis.of(List.of(oneToOne, paste), BasisSettings.defaults()).sodium();
     assertThat(all).hasSize(1);
     assertThat(all.get(0).sar()).isPresent();
   }
@@ -388,7 +388,7 @@ public class SodiumTest {
             Samples.sample().paste(4).ions(sar(20)).get(),
             Samples.sample().id("B").paste(4).ions(with(13, 18)).row(3).get());
     SiteReadings esp =
-        Basis.property(rows, BasisSettings.defaults(), SoilProperty.ESP, new DepthRange(0, 30));
+        Basis.of(rows, BasisSettings.defaults()).property( SoilProperty.ESP, new DepthRange(0, 30));
     assertThat(esp.sites()).extracting(SiteReadings.Site::id).containsExactly("B");
     assertThat(Math.exp(esp.rows().get(0).value())).isCloseTo(18, within(1e-9));
   }
@@ -403,15 +403,15 @@ public class SodiumTest {
             Samples.withProperty(Samples.sample().id("bag").nowhere().row(5).get(), 50));
     RootZone zone = new RootZone(45, Uptake.UNIFORM);
     SiteReadings natural =
-        Basis.ownProperty(
-            rows, BasisSettings.defaults(), "nitrate", "mg/kg", Scale.NATURAL, f -> zone);
+        Basis.of(
+            rows, BasisSettings.defaults()).ownProperty( "nitrate", "mg/kg", Scale.NATURAL, f -> zone);
     assertThat(natural.property()).isEqualTo("nitrate");
     assertThat(natural.findings())
         .anyMatch(f -> f.code().equals("composite-unused") && f.where().contains("bag"));
     assertThat(natural.rows()).extracting(SiteReadings.Row::value).containsExactly(6.0, -1.0);
     assertThat(natural.rows()).allMatch(r -> r.ownVariance() == 0 && r.loadings().isEmpty());
     SiteReadings log =
-        Basis.ownProperty(rows, BasisSettings.defaults(), "nitrate", "mg/kg", Scale.LOG, f -> zone);
+        Basis.of(rows, BasisSettings.defaults()).ownProperty( "nitrate", "mg/kg", Scale.LOG, f -> zone);
     assertThat(log.rows()).hasSize(1);
     assertThat(log.rows().get(0).value()).isCloseTo(Math.log(6), within(1e-12));
     assertThat(log.findings()).anyMatch(f -> f.code().equals("not-positive"));
@@ -424,7 +424,7 @@ public class SodiumTest {
             Samples.sample().paste(4).cec(10).date("2022-03-01").get(),
             Samples.sample().paste(4).cec(20).date("2025-03-01").row(3).get());
     SiteReadings cec =
-        Basis.property(rows, BasisSettings.defaults(), SoilProperty.CEC, new DepthRange(0, 30));
+        Basis.of(rows, BasisSettings.defaults()).property( SoilProperty.CEC, new DepthRange(0, 30));
     assertThat(cec.rows()).hasSize(1);
     assertThat(Math.exp(cec.rows().get(0).value())).isCloseTo(20, within(1e-9));
   }

@@ -15,7 +15,7 @@ import fieldsalt.plan.setting.GypsumSettings.Lime;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.soil.SampledProperty;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.word.Situation;

@@ -1,4 +1,4 @@
-package fieldsalt.pipeline;
+package fieldsalt.zones.sodicity;
 
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.map.SurfaceMap;

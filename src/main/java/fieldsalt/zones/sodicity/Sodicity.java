@@ -1,11 +1,14 @@
-package fieldsalt.pipeline;
+package fieldsalt.zones.sodicity;
 
+import java.util.stream.IntStream;
+import fieldsalt.surface.site.Target;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.classes.ClassScheme;
 import fieldsalt.basis.property.SoilProperty;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.finding.Finding;
-import fieldsalt.plan.soil.SampledProperty;
-import fieldsalt.plan.soil.ZoneGround;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
@@ -29,7 +32,7 @@ import java.util.stream.Stream;
  * @param espLimitPct ESP from which soil counts as sodic; SAR from the one that corresponds
  * @param byField what divides each field; a field with fewer than 3 sites of either is absent
  */
-record Sodicity(
+public record Sodicity(
     double espLimitPct,
     Optional<SampledProperty> esp,
     Optional<SampledProperty> sar,
@@ -43,7 +46,8 @@ record Sodicity(
   /** One field's sodicity: what it was read from, and as a criterion on the grid of its map. */
   public record Measured(
       SoilProperty property, SampledProperty readings, double limit, SecondCriterion criterion) {
-    Surface surface() {
+    /** The surface it is read from. */
+    public Surface surface() {
       return readings.surface().orElseThrow();
     }
   }
@@ -55,29 +59,27 @@ record Sodicity(
    * @param low 5 % quantile of its mean
    * @param high 95 % quantile of its mean
    */
-  record OfZone(Measured by, String label, double low, double mean, double high) {
-    boolean isSodic() {
-      return label.equals(LABELS.get(1));
-    }
-  }
+  public record OfZone(
+      Measured by, boolean isSodic, String label, double low, double mean, double high) {}
 
-  /** The sodicity of every field that a map holds; empty unless the job asks for it. */
-  static Optional<Sodicity> of(Prepared prepared, List<SurfaceMap> maps) {
-    if (!prepared.job().flag("zones.sodicity")) {
-      return Optional.empty();
-    }
-    SurfaceSettings settings = StageSettings.surface(prepared.job());
-    SurfaceSettings onGrid = settings.withCellM(maps.get(0).grid().cellM());
+  /**
+   * The sodicity of every field that a map holds.
+   *
+   * @param espLimitPct from which soil counts as sodic
+   * @param esp with cells of the size of the maps' own
+   * @param sar likewise
+   */
+  public static Sodicity of(
+      double espLimitPct,
+      Optional<SampledProperty> esp,
+      Optional<SampledProperty> sar,
+      List<FieldBoundary> fields,
+      List<SurfaceMap> maps) {
     Sodicity sodicity =
-        new Sodicity(
-            prepared.job().amount("zones.sodic-esp"),
-            TreatedLayer.property(prepared, SoilProperty.ESP, onGrid),
-            TreatedLayer.property(prepared, SoilProperty.SAR, onGrid),
-            new LinkedHashMap<>(),
-            new ArrayList<>());
-    sodicity.divide(prepared, maps);
+        new Sodicity(espLimitPct, esp, sar, new LinkedHashMap<>(), new ArrayList<>());
+    sodicity.divide(fields, maps);
     sodicity.tellOfSurfaces();
-    return Optional.of(sodicity);
+    return sodicity;
   }
 
   /** What is to be known of the surfaces that divide zones, under codes of their own. */
@@ -100,10 +102,10 @@ record Sodicity(
         "sodicity-" + f.code(), property.label() + ": " + f.where(), f.found(), f.done());
   }
 
-  private void divide(Prepared prepared, List<SurfaceMap> maps) {
+  private void divide(List<FieldBoundary> fields, List<SurfaceMap> maps) {
     Map<SoilProperty, List<SurfaceMap>> mapped = new LinkedHashMap<>();
     IdentityHashMap<SurfaceMap, Overlay> overlays = new IdentityHashMap<>();
-    for (FieldBoundary field : prepared.ranch().fields()) {
+    for (FieldBoundary field : fields) {
       Optional<SurfaceMap> map =
           maps.stream().filter(m -> m.fields().contains(field.name())).findFirst();
       if (map.isPresent()) {
@@ -187,45 +189,56 @@ record Sodicity(
         LABELS);
   }
 
-  Map<String, SecondCriterion> criteria() {
+  /** The criterion of each field. */
+  public Map<String, SecondCriterion> criteria() {
     Map<String, SecondCriterion> criteria = new LinkedHashMap<>();
     byField.forEach((field, measured) -> criteria.put(field, measured.criterion()));
     return criteria;
   }
 
   /** Whether no field's sodium says where it is, only how much. */
-  boolean isFlat() {
+  public boolean isFlat() {
     return byField.values().stream().allMatch(m -> m.surface().report().chosen().equals("mean"));
   }
 
-  /** Each zone's sodicity, by the zone's name; zones of fields where it is not known are absent. */
-  Map<String, OfZone> zones(Mapped mapped, List<ZoneGround> grounds) {
-    Map<String, OfZone> zones = new LinkedHashMap<>();
+  /**
+   * Each zone's sodicity, by the zone's name; zones of fields where it is not known are absent.
+   *
+   * @param points that stand for each zone
+   * @param schemes by field
+   */
+  public Map<String, OfZone> zones(
+      List<Zone> zones, List<List<Target>> points, Map<String, ClassScheme> schemes) {
+    Map<String, OfZone> known = new LinkedHashMap<>();
     for (SoilProperty property : List.of(SoilProperty.ESP, SoilProperty.SAR)) {
-      List<ZoneGround> mine =
-          grounds.stream().filter(g -> isBy(property, g.zone().field())).toList();
+      List<Integer> mine =
+          IntStream.range(0, zones.size())
+              .filter(z -> isBy(property, zones.get(z).field()))
+              .boxed()
+              .toList();
       if (!mine.isEmpty()) {
         AreaMeans means =
             byField
-                .get(mine.get(0).zone().field())
+                .get(zones.get(mine.get(0)).field())
                 .surface()
-                .areaMeans(mine.stream().map(ZoneGround::points).toList());
+                .areaMeans(mine.stream().map(points::get).toList());
         for (int k = 0; k < mine.size(); k++) {
-          zones.put(mine.get(k).zone().name(), ofZone(mapped, mine.get(k), means, k));
+          Zone zone = zones.get(mine.get(k));
+          known.put(zone.name(), ofZone(zone, schemes.get(zone.field()), means, k));
         }
       }
     }
-    return zones;
+    return known;
   }
 
   private boolean isBy(SoilProperty property, String field) {
     return byField.containsKey(field) && byField.get(field).property() == property;
   }
 
-  private OfZone ofZone(Mapped mapped, ZoneGround ground, AreaMeans means, int index) {
-    Measured by = byField.get(ground.zone().field());
-    int klass = by.criterion().classOf(ground.zone(), mapped.schemes().get(ground.zone().field()));
+  private OfZone ofZone(Zone zone, ClassScheme scheme, AreaMeans means, int index) {
+    Measured by = byField.get(zone.field());
+    int sodic = by.criterion().classOf(zone, scheme);
     return new OfZone(
-        by, LABELS.get(klass), means.low()[index], means.mean()[index], means.high()[index]);
+        by, sodic == 1, LABELS.get(sodic), means.low()[index], means.mean()[index], means.high()[index]);
   }
 }

@@ -1,4 +1,4 @@
-package fieldsalt.pipeline;
+package fieldsalt.zones.sodicity;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,6 +1,9 @@
-package fieldsalt.pipeline;
+package fieldsalt.plan.soil;
 
 import fieldsalt.basis.Basis;
+import fieldsalt.basis.Basis;
+import fieldsalt.basis.site.RootZoneReadings;
+import java.util.stream.Collectors;
 import fieldsalt.basis.depth.FieldDepth;
 import fieldsalt.basis.depth.ProfileShape;
 import fieldsalt.basis.depth.RootZone;
@@ -22,49 +25,50 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /** How firmly the map of each field stands, for the plan. */
-final class Evidence {
+public final class Evidence {
   private static final double SEEDBED_CM = 15;
 
   /** Findings that make a plan rest on sand; gypsum itself is asked of the soil. */
   private static final Set<String> UNDERMINING =
       Set.of("gypsum-suspected", "default-variogram", "calculated-ece");
 
-  private final Prepared prepared;
-  private final Surface surface;
+  private final Map<String, List<Sample>> samples;
+  private final RootZoneReadings rootZone;
+  private final boolean noBetterThanMean;
   private final List<Finding> findings;
-  private final List<Sodium> sodium;
+  private final Map<String, List<Sodium>> sodium;
   private final SiteReadings seedbed;
 
-  Evidence(Prepared prepared, Surface surface, List<Finding> findings) {
-    this.prepared = prepared;
-    this.surface = surface;
+  /**
+   * @param samples of the ranch, by field
+   * @param rootZone readings that were mapped
+   * @param noBetterThanMean nothing predicts unseen sites better than their field's mean
+   * @param findings of the stages before this one
+   */
+  public Evidence(
+      Map<String, List<Sample>> samples,
+      Basis basis,
+      RootZoneReadings rootZone,
+      boolean noBetterThanMean,
+      List<Finding> findings) {
+    this.samples = samples;
+    this.rootZone = rootZone;
+    this.noBetterThanMean = noBetterThanMean;
     this.findings = findings;
-    this.sodium = Basis.sodium(prepared.ranch().samples(), prepared.basis());
-    this.seedbed =
-        Basis.siteReadings(
-            prepared.ranch().samples(),
-            prepared.basis(),
-            field -> new RootZone(SEEDBED_CM, Uptake.UNIFORM));
+    this.sodium =
+        basis.sodium().stream().collect(Collectors.groupingBy(s -> s.sample().field()));
+    this.seedbed = basis.rootZone(field -> new RootZone(SEEDBED_CM, Uptake.UNIFORM)).readings();
   }
 
-  /** Whether gypsum is confirmed in a field's root zone. */
-  static boolean gypsiferous(Prepared prepared, String field) {
-    Optional<FieldBoundary> boundary =
-        prepared.ranch().fields().stream().filter(f -> f.name().equals(field)).findFirst();
-    double depthCm = prepared.crops().rootZone(field).depthCm();
-    return boundary
-        .map(b -> FieldSoil.of(b, prepared.ranch().samples(), depthCm).isGypsiferous())
-        .orElse(false);
-  }
-
-  FieldEvidence of(String field) {
+  /** What stands behind the map of a field. */
+  public FieldEvidence of(String field) {
     Optional<FieldDepth> depth =
-        prepared.rootZone().fields().stream().filter(d -> d.field().equals(field)).findFirst();
+        rootZone.fields().stream().filter(d -> d.field().equals(field)).findFirst();
     int sites =
-        (int) prepared.readings().sites().stream().filter(s -> s.field().equals(field)).count();
+        (int) rootZone.readings().sites().stream().filter(s -> s.field().equals(field)).count();
     return new FieldEvidence(
         sites,
-        surface.report().chosen().equals("mean"),
+        noBetterThanMean,
         depth.map(FieldDepth::topsoilOnly).orElse(false),
         depth.map(FieldDepth::shape).orElse(ProfileShape.UNKNOWN),
         seedbedEce(field),
@@ -84,14 +88,14 @@ final class Evidence {
 
   /** Whether fewer than half of the field's rows on sodium can be used as they are. */
   private boolean sodiumUncorrected(String field) {
-    List<Sodium> own = sodium.stream().filter(s -> s.sample().field().equals(field)).toList();
+    List<Sodium> own = sodium.getOrDefault(field, List.of());
     long usable = own.stream().filter(s -> s.findings().isEmpty()).count();
     return 2 * usable < own.size();
   }
 
   /** The first of each kind that is about this field's rows, their laboratory or the ranch. */
   private List<Finding> undermining(String field) {
-    Set<String> about = about(prepared.ranch().samples(), field);
+    Set<String> about = about(samples.getOrDefault(field, List.of()), field);
     Map<String, Finding> first = new LinkedHashMap<>();
     findings.stream()
         .filter(f -> UNDERMINING.contains(f.code()) && about.contains(f.where()))
@@ -111,9 +115,5 @@ final class Evidence {
       }
     }
     return about;
-  }
-
-  List<Finding> sodiumFindings() {
-    return sodium.stream().flatMap(s -> s.findings().stream()).distinct().toList();
   }
 }
