@@ -25,12 +25,12 @@ final class CheckCommand implements FieldsaltCommand.Sub {
   @Override
   public Integer call() {
     JobDocument job = jobOptions.document(common);
-    Progress progress = new Progress(console, common.quiet);
+    Progress progress = Progress.of(console, common);
     MapRun.Checked checked;
     try {
       checked = MapRun.check(job, progress);
     } finally {
-      progress.clear();
+      progress.end();
     }
     List<Finding> findings = checked.findings();
     console.findings(findings, true);

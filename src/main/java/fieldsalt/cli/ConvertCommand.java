@@ -43,7 +43,19 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
 
   @Override
   public Integer call() {
-    ConvertRun.Result result = ConvertRun.run(samples, common.set);
+    Progress progress = Progress.of(console, common);
+    try {
+      progress.accept("bringing readings to ECe", 0.0);
+      ConvertRun.Result result = ConvertRun.run(samples, common.set);
+      progress.clear();
+      tell(result);
+      return Exit.DONE;
+    } finally {
+      progress.end();
+    }
+  }
+
+  private void tell(ConvertRun.Result result) {
     if (!common.quiet) {
       console.findings(result.findings(), true);
     }
@@ -60,7 +72,6 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
       console.note(
           result.readings() + " readings in " + file + ", factors in " + factorsBeside(file));
     }
-    return Exit.DONE;
   }
 
   static Path factorsBeside(Path file) {
