@@ -21,6 +21,11 @@ public record ClassScheme(
     }
   }
 
+  /** The same classes with another limit, in dS/m. */
+  ClassScheme withLimit(double limit) {
+    return new ClassScheme(name, breaks, labels, limit);
+  }
+
   /** Index of the class of an ECe in dS/m. */
   public int classOf(double ece) {
     int k = 0;

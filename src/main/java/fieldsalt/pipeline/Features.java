@@ -1,8 +1,7 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.zones.sodicity.Sodicity;
-import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.handover.input.SampleFeature;
@@ -11,6 +10,7 @@ import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -110,7 +110,8 @@ final class Features {
       List<SiteReadings.Row> rows = errors.ofSite(s);
       if (!rows.isEmpty()) {
         SiteReadings.Site site = readings.sites().get(s);
-        features.add(new SampleFeature(site.id(), site.field(), site.place(), figures(site, rows, errors)));
+        features.add(
+            new SampleFeature(site.id(), site.field(), site.place(), figures(site, rows, errors)));
       }
     }
     return features;

@@ -8,6 +8,7 @@ import fieldsalt.handover.HandoverResult;
 import fieldsalt.handover.folder.OutputFolder;
 import fieldsalt.handover.folder.WrittenFile;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.report.terminal.SummaryLines;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
 import fieldsalt.surface.site.Drift;
@@ -52,7 +53,18 @@ public final class MapRun {
     mapped = Mapped.of(prepared, fit(prepared, progress), progress);
     planned = Planned.of(prepared, mapped, progress);
     return new MapSummary(
-        SummaryLines.of(prepared, mapped), mapped.surface().report().leftOut(), findings());
+        summary()
+            .of(
+                mapped.surface().report(),
+                mapped.schemes(),
+                HandoverAssembly.units(prepared.job())),
+        mapped.surface().report().leftOut(),
+        findings());
+  }
+
+  private SummaryLines summary() {
+    return new SummaryLines(
+        prepared.readings(), prepared.ranch().samples(), mapped.zones().zones());
   }
 
   static Surface fit(Prepared prepared, BiConsumer<String, Double> progress) {
@@ -136,7 +148,7 @@ public final class MapRun {
     int n = summary.findings().size();
     return new Checked(
         List.of(
-            SummaryLines.sites(run.prepared, run.mapped),
+            run.summary().sites(),
             n == 0 ? "No findings." : n + (n == 1 ? " finding." : " findings.")),
         summary.leftOut(),
         summary.findings());

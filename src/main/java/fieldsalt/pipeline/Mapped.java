@@ -1,24 +1,20 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.zones.sodicity.Sodicity;
-import fieldsalt.read.sample.Sample;
-import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.basis.property.SoilProperty;
-import fieldsalt.basis.site.ReadingErrors;
-import fieldsalt.basis.site.Scale;
-import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
-import fieldsalt.classes.ClassSchemes;
-import fieldsalt.facts.Crop;
+import fieldsalt.classes.FieldCrops;
+import fieldsalt.classes.FieldSchemes;
 import fieldsalt.finding.Finding;
-import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.map.SurfaceStrips;
 import fieldsalt.zones.ZoneBuilder;
 import fieldsalt.zones.field.ZoneMap;
 import fieldsalt.zones.field.ZoneSettings;
+import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -47,7 +43,9 @@ record Mapped(
 
   static Mapped of(Prepared prepared, Surface surface, BiConsumer<String, Double> progress) {
     List<Finding> findings = new ArrayList<>(surface.report().findings());
-    Map<String, ClassScheme> schemes = schemes(prepared, findings);
+    FieldSchemes made = schemes(prepared);
+    Map<String, ClassScheme> schemes = made.byField();
+    findings.addAll(made.findings());
     Map<String, Double> limits = new LinkedHashMap<>();
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
     progress.accept("mapping", 0.0);
@@ -110,62 +108,24 @@ record Mapped(
         : settings;
   }
 
-  private static Map<String, ClassScheme> schemes(Prepared prepared, List<Finding> findings) {
-    Map<String, ClassScheme> schemes = new LinkedHashMap<>();
-    ReadingErrors errors = ReadingErrors.of(prepared.readings());
-    Map<String, List<Sample>> samples = prepared.samplesByField();
-    for (FieldBoundary field : prepared.ranch().fields()) {
-      ClassSchemes.Made made =
-          made(prepared, errors, field, samples.getOrDefault(field.name(), List.of()));
-      schemes.put(field.name(), made.scheme());
-      findings.addAll(made.findings());
-    }
-    return schemes;
-  }
-
-  /** Of another property than ECe: the middle reading stands for a limit that nobody has set. */
-  private static ClassScheme ofProperty(Prepared prepared) {
-    double[] sorted =
-        prepared.readings().rows().stream().mapToDouble(SiteReadings.Row::value).sorted().toArray();
-    double middle = sorted.length == 0 ? 0 : sorted[sorted.length / 2];
-    double limit = prepared.readings().scale() == Scale.LOG ? Math.exp(middle) : middle;
-    return new ClassScheme(
-        "groups of " + prepared.readings().property(),
-        List.of(limit),
-        List.of("below the middle reading", "from the middle reading up"),
-        limit);
-  }
-
-  private static ClassSchemes.Made made(
-      Prepared prepared, ReadingErrors errors, FieldBoundary boundary, List<Sample> samples) {
-    String field = boundary.name();
+  private static FieldSchemes schemes(Prepared prepared) {
     JobDocument job = prepared.job();
-    if (!prepared.isEce() && !job.word("zones.by").equals("breaks")) {
-      return new ClassSchemes.Made(ofProperty(prepared), List.of());
-    }
-    Optional<Crop> crop = prepared.isEce() ? prepared.crops().of(field) : Optional.empty();
-    boolean gypsum =
-        FieldSoil.of(boundary, samples, prepared.crops().rootZone(field).depthCm())
-            .isGypsiferous();
-    ClassSchemes.Made byCrop =
-        ClassSchemes.forCrop(field, crop, errors.median(field), gypsum);
-    return switch (job.word("zones.by")) {
-      case "nrcs" ->
-          new ClassSchemes.Made(
-              withLimit(ClassSchemes.nrcs(), byCrop.scheme().limitDsPerM()), List.of());
-      case "breaks" ->
-          new ClassSchemes.Made(
-              ClassSchemes.ofBreaks(
-                  job.numbers("zones.breaks"),
-                  byCrop.scheme().limitDsPerM(),
-                  prepared.readings().unit()),
-              List.of());
-      default -> byCrop;
-    };
-  }
-
-  private static ClassScheme withLimit(ClassScheme scheme, double limit) {
-    return new ClassScheme(scheme.name(), scheme.breaks(), scheme.labels(), limit);
+    Map<String, List<Sample>> samples = prepared.samplesByField();
+    FieldCrops crops = prepared.crops();
+    return FieldSchemes.of(
+        new FieldSchemes.Settings(
+            FieldSchemes.By.of(job.word("zones.by")),
+            job.numbers("zones.breaks"),
+            prepared.isEce()),
+        prepared.ranch().fields(),
+        crops,
+        prepared.readings(),
+        field ->
+            FieldSoil.of(
+                    field,
+                    samples.getOrDefault(field.name(), List.of()),
+                    crops.rootZone(field.name()).depthCm())
+                .isGypsiferous());
   }
 
   private static Map<String, ClassScheme> usedSchemes(

@@ -6,6 +6,7 @@ import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.site.RootZoneReadings;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.classes.FieldCrops;
 import fieldsalt.finding.Finding;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.read.Ranch;
@@ -14,12 +15,12 @@ import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
  * A job as far as its readings are on one basis: stages 1 and 2.

@@ -9,7 +9,9 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Properties of the layer that gypsum would treat, each fitted once, when it is first asked for. */
+/**
+ * Properties of the layer that gypsum would treat, each fitted once, when it is first asked for.
+ */
 final class SoilSurfaces {
   private final Prepared prepared;
   private final SurfaceSettings settings;

@@ -207,7 +207,7 @@ public final class RanchReader {
         job.word("ranch"), projection, fields, samples, readings, hashes, notes.findings());
   }
 
-  /** Readings as their own survey would foretell themselves without any error. */
+  /** Readings as their own survey would predict themselves without any error. */
   private void checkSurveyIsNoSamples(InputFile survey) {
     if (job.paths("samples").stream().anyMatch(p -> p.equals(survey.path()))) {
       notes.problem(

@@ -100,10 +100,9 @@ class LaboratorySheetTest {
     assertThat(c.rows()).hasSize(5).allMatch(r -> r.method().equals("1:5"));
     assertThat(c.groups().get(0).posteriorSdLn()).isEqualTo(c.groups().get(0).priorSdLn());
     SiteReadings sites =
-        Basis.of(
-            rows.stream().map(Samples::get).toList(),
-            BasisSettings.defaults()).rootZone(
-            f -> new RootZone(30, Uptake.UNIFORM)).readings();
+        Basis.of(rows.stream().map(Samples::get).toList(), BasisSettings.defaults())
+            .rootZone(f -> new RootZone(30, Uptake.UNIFORM))
+            .readings();
     assertThat(sites.rows()).hasSize(5).noneMatch(SiteReadings.Row::paste);
   }
 
@@ -342,8 +341,9 @@ class LaboratorySheetTest {
     BasisSettings pooled =
         BasisSettings.defaults().withOptions(BasisOptions.defaults().withPoolCampaigns(true));
     RootZone zone = new RootZone(30, Uptake.UNIFORM);
-    assertThat(Basis.of(samples, BasisSettings.defaults()).rootZone( f -> zone).readings().sites()).hasSize(1);
-    assertThat(Basis.of(samples, pooled).rootZone( f -> zone).readings().sites()).hasSize(2);
+    assertThat(Basis.of(samples, BasisSettings.defaults()).rootZone(f -> zone).readings().sites())
+        .hasSize(1);
+    assertThat(Basis.of(samples, pooled).rootZone(f -> zone).readings().sites()).hasSize(2);
   }
 
   // limits of belief (section 8); slips by 10, 100 and 1000 with the likely unit

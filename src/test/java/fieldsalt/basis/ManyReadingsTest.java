@@ -53,7 +53,8 @@ class ManyReadingsTest {
     Basis.of(quarter, BasisSettings.defaults()).converted();
     double small = cpuSeconds(() -> Basis.of(quarter, BasisSettings.defaults()).converted());
     List<ConvertedReadings> kept = new ArrayList<>();
-    double large = cpuSeconds(() -> kept.add(Basis.of(whole, BasisSettings.defaults()).converted()));
+    double large =
+        cpuSeconds(() -> kept.add(Basis.of(whole, BasisSettings.defaults()).converted()));
     assertThat(kept.get(0).rows()).hasSize(50_000);
     // four times the rows; sorting and the collector's moods allow half as much again
     assertThat(large).as("%.2f s against %.2f s", large, small).isLessThan(4 * 1.5 * small + 0.3);
@@ -86,7 +87,8 @@ class ManyReadingsTest {
       reading =
           Math.min(reading, cpuSeconds(() -> RanchReader.readTable(job, List.of(file)).samples()));
       converting =
-          Math.min(converting, cpuSeconds(() -> Basis.of(read, BasisSettings.defaults()).converted()));
+          Math.min(
+              converting, cpuSeconds(() -> Basis.of(read, BasisSettings.defaults()).converted()));
     }
     assertThat(read).hasSizeGreaterThan(99_000);
     assertThat(converting)

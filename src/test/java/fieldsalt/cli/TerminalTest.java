@@ -129,7 +129,7 @@ class TerminalTest {
     assertThat(page).contains("Not salty, but sodium may seal the soil");
   }
 
-  /** Readings as their own survey would foretell themselves without any error. */
+  /** Readings as their own survey would predict themselves without any error. */
   @Test
   void theSamplesAreNoSurvey() throws IOException {
     TestRanch ranch = new TestRanch(temp, COLUMNS).field("a", 0, 400, 300);

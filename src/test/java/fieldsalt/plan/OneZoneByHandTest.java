@@ -22,7 +22,6 @@ import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.PlanInput;
-import fieldsalt.surface.SampledProperty;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.zone.GypsumPlan;
@@ -38,6 +37,7 @@ import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
 import fieldsalt.read.sample.Soil;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.site.Target;
 import fieldsalt.zones.field.Zone;
 import java.io.IOException;
@@ -119,8 +119,8 @@ class OneZoneByHandTest {
   }
 
   private static SiteReadings sar() {
-    return Basis.of(
-        lines(), BasisSettings.defaults()).property( SoilProperty.SAR, new DepthRange(0, 15));
+    return Basis.of(lines(), BasisSettings.defaults())
+        .property(SoilProperty.SAR, new DepthRange(0, 15));
   }
 
   private static RanchPlan plan() {
@@ -161,8 +161,9 @@ class OneZoneByHandTest {
   private static Map<String, String> worked() {
     Map<String, String> n = new LinkedHashMap<>();
     SiteReadings ece =
-        Basis.of(
-            lines(), BasisSettings.defaults()).rootZone( f -> new RootZone(30, Uptake.UNIFORM)).readings();
+        Basis.of(lines(), BasisSettings.defaults())
+            .rootZone(f -> new RootZone(30, Uptake.UNIFORM))
+            .readings();
     n.put("ECe of line A1", text(Math.exp(ece.rows().get(0).value()), 2) + " dS/m");
     double[] ln = new double[3];
     for (int k = 0; k < 3; k++) {

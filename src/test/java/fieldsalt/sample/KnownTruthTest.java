@@ -89,10 +89,9 @@ class KnownTruthTest {
   private static void add(Tally tally, InventedRanch ranch) {
     List<FieldBoundary> boundaries = LabRows.boundaries(ranch.fields());
     SiteReadings readings =
-        Basis.of(
-            LabRows.samples(ranch.rows()),
-            BasisSettings.defaults()).rootZone(
-            f -> new RootZone(ranch.field(f).rootZoneCm(), Uptake.UNIFORM)).readings();
+        Basis.of(LabRows.samples(ranch.rows()), BasisSettings.defaults())
+            .rootZone(f -> new RootZone(ranch.field(f).rootZoneCm(), Uptake.UNIFORM))
+            .readings();
     SurfaceSettings settings = SurfaceSettings.defaults().withCellM(CELL_M);
     Surface map = SurfaceFitter.fit(readings, boundaries, settings);
     Surface exact = SurfaceFitter.fit(publishedFactorsExact(readings), boundaries, settings);

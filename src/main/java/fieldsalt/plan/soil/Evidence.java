@@ -1,21 +1,15 @@
 package fieldsalt.plan.soil;
 
 import fieldsalt.basis.Basis;
-import fieldsalt.basis.Basis;
-import fieldsalt.basis.site.RootZoneReadings;
-import java.util.stream.Collectors;
 import fieldsalt.basis.depth.FieldDepth;
 import fieldsalt.basis.depth.ProfileShape;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.Sodium;
+import fieldsalt.basis.site.RootZoneReadings;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
-import fieldsalt.plan.soil.FieldEvidence;
-import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.sample.Sample;
-import fieldsalt.surface.Surface;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** How firmly the map of each field stands, for the plan. */
 public final class Evidence {
@@ -55,8 +50,7 @@ public final class Evidence {
     this.rootZone = rootZone;
     this.noBetterThanMean = noBetterThanMean;
     this.findings = findings;
-    this.sodium =
-        basis.sodium().stream().collect(Collectors.groupingBy(s -> s.sample().field()));
+    this.sodium = basis.sodium().stream().collect(Collectors.groupingBy(s -> s.sample().field()));
     this.seedbed = basis.rootZone(field -> new RootZone(SEEDBED_CM, Uptake.UNIFORM)).readings();
   }
 

@@ -1,7 +1,5 @@
 package fieldsalt.plan.soil;
 
-import fieldsalt.surface.SampledProperty;
-
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.plan.draw.Draws;
@@ -9,6 +7,7 @@ import fieldsalt.plan.draw.JointLognormal;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Known.Source;
 import fieldsalt.plan.draw.ZoneDraws;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.area.AreaMeans;
 import java.util.ArrayList;
 import java.util.Collections;

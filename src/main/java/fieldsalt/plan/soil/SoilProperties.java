@@ -1,7 +1,6 @@
 package fieldsalt.plan.soil;
 
 import fieldsalt.surface.SampledProperty;
-
 import java.util.Optional;
 
 /**

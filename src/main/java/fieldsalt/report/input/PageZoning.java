@@ -1,7 +1,7 @@
 package fieldsalt.report.input;
 
+import fieldsalt.zones.field.ZonesAtSites;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * How good the zones of one field are.
@@ -18,19 +18,8 @@ public record PageZoning(
     double changedHa,
     double uncertainHa,
     double explainedOnMap,
-    AtSites atSites,
+    ZonesAtSites atSites,
     Optional<BySodicity> sodicity) {
-
-  /**
-   * How well zones foretell the readings of their sites.
-   *
-   * @param sites number of sites in the field's zones
-   * @param foretold 1 - (squared errors of the mean of the zone's other sites) / (of the mean of
-   *     the field's other sites); empty for fewer than 3 sites or readings all alike
-   * @param errorShare share of the variance between the sites' readings that is their own known
-   *     error, at most 1; empty as before
-   */
-  public record AtSites(int sites, OptionalDouble foretold, OptionalDouble errorShare) {}
 
   /**
    * Sodicity as the second criterion.

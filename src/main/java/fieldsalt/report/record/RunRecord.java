@@ -141,7 +141,7 @@ public final class RunRecord {
     out.put("uncertain_ha", z.uncertainHa());
     out.put("variance_share_on_map", z.explainedOnMap());
     out.put("sites", z.atSites().sites());
-    out.put("variance_share_at_sites", orNull(z.atSites().foretold()));
+    out.put("variance_share_at_sites", orNull(z.atSites().predictedShare()));
     out.put("error_share_at_sites", orNull(z.atSites().errorShare()));
     out.put("sodicity", z.sodicity().orElse(null));
     return out;

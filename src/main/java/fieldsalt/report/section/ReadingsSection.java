@@ -151,7 +151,7 @@ public final class ReadingsSection implements Section {
         steers
             ? "steers the map."
             : tested
-                ? "was read and tested, but does not steer the map: the samples alone foretell a"
+                ? "was read and tested, but does not steer the map: the samples alone predict a"
                     + " left-out sample as well."
                 : "was read and checked; it does not steer the map.";
     page.line(

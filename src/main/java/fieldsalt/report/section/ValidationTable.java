@@ -84,7 +84,7 @@ final class ValidationTable {
     }
     HtmlTable table =
         new HtmlTable(
-            "Each laboratory's readings foretold from those of the others, ln "
+            "Each laboratory's readings predicted from those of the others, ln "
                 + figures.property()
                 + ". A mean error beyond twice its standard error does not fit in",
             "Laboratory",

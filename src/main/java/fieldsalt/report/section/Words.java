@@ -31,7 +31,7 @@ final class Words {
               ? "The samples show how much salt there is, not where it is"
               : "The samples show how much there is, not where")
           + ": no map of these samples"
-          + " foretells a left-out sample better than its field's mean, so do not "
+          + " predicts a left-out sample better than its field's mean, so do not "
           + BY_PLACE
           + ".";
     }

@@ -40,7 +40,7 @@ final class ZoneQualityTable {
   private static void sodicity(Markup page, String field, PageZoning.BySodicity s) {
     String drawn =
         s.method().equals("mean")
-            ? ": nothing foretells it better than the field's mean, so all zones are of one class"
+            ? ": nothing predicts it better than the field's mean, so all zones are of one class"
             : ", drawn by " + Words.method(s.method());
     page.in(
         "p",
@@ -63,11 +63,11 @@ final class ZoneQualityTable {
   private static String explained() {
     return "On the map: the share of the map's variance that lies between zones; the map is"
         + " smoother than the soil, so this flatters. At the sites: how much smaller the squared"
-        + " error gets when each reading is foretold by the mean of the other sites of its zone"
+        + " error gets when each reading is predicted by the mean of the other sites of its zone"
         + " and not of its whole field (100 % would be perfect, 0 or less no help; the zones'"
         + " lines were drawn with that reading, only the means were not). Reading error: the part"
         + " of the variance between readings that their own known error makes and no zone can"
-        + " foretell. Line uncertain: the chance to be above the nearest limit is 20 to 80 %."
+        + " predict. Line uncertain: the chance to be above the nearest limit is 20 to 80 %."
         + " Joined: pieces too small or too thin for the machine, which have their neighbour's"
         + " class.";
   }
@@ -77,7 +77,7 @@ final class ZoneQualityTable {
         page,
         z.field(),
         Figures.percent(z.explainedOnMap()),
-        share(z.atSites().foretold()) + ", " + Figures.count(z.atSites().sites(), "site"),
+        share(z.atSites().predictedShare()) + ", " + Figures.count(z.atSites().sites(), "site"),
         share(z.atSites().errorShare()),
         area(z.uncertainHa(), z.areaHa()),
         area(z.changedHa(), z.areaHa()));

@@ -45,7 +45,7 @@ public final class ZoneQuality {
   /**
    * Share of the variance of values that lies between groups: 1 - (sum of squares within) / (sum of
    * squares in all), 0 to 1; 0 where all values are alike. Values of group -1 are left out. What
-   * the groups were made from they explain too well: see {@link #shareForetold}.
+   * the groups were made from they explain too well: see {@link #predictedShare}.
    *
    * @param group of each value
    */
@@ -68,15 +68,15 @@ public final class ZoneQuality {
   }
 
   /**
-   * How much better the mean of a value's group foretells it than the mean of all, the value itself
+   * How much better the mean of a value's group predicts it than the mean of all, the value itself
    * in neither: 1 - (sum of squared errors from the group's other values) / (sum of squared errors
-   * from all other values). At most 1; 0 or less if the groups foretell nothing. A value alone in
-   * its group is foretold by the mean of all others. Values of group -1 are left out.
+   * from all other values). At most 1; 0 or less if the groups predict nothing. A value alone in
+   * its group is predicted by the mean of all others. Values of group -1 are left out.
    *
    * @param group of each value
    * @return empty for fewer than 3 values, or where all are alike
    */
-  public static OptionalDouble shareForetold(double[] values, int[] group) {
+  public static OptionalDouble predictedShare(double[] values, int[] group) {
     Sums sums = Sums.of(values, group);
     double[] sum = sums.sum();
     int[] count = sums.count();

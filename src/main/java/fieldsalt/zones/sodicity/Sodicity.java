@@ -1,20 +1,18 @@
 package fieldsalt.zones.sodicity;
 
-import java.util.stream.IntStream;
-import fieldsalt.surface.site.Target;
-import fieldsalt.zones.field.Zone;
-import fieldsalt.classes.ClassScheme;
 import fieldsalt.basis.property.SoilProperty;
 import fieldsalt.basis.site.Scale;
+import fieldsalt.classes.ClassScheme;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.finding.Finding;
-import fieldsalt.surface.SampledProperty;
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
-import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.site.Target;
 import fieldsalt.zones.field.SecondCriterion;
+import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -22,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -239,6 +238,11 @@ public record Sodicity(
     Measured by = byField.get(zone.field());
     int sodic = by.criterion().classOf(zone, scheme);
     return new OfZone(
-        by, sodic == 1, LABELS.get(sodic), means.low()[index], means.mean()[index], means.high()[index]);
+        by,
+        sodic == 1,
+        LABELS.get(sodic),
+        means.low()[index],
+        means.mean()[index],
+        means.high()[index]);
   }
 }

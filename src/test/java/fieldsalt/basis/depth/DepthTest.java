@@ -21,7 +21,7 @@ class DepthTest {
   private static final RootZone NINETY = new RootZone(90, Uptake.UNIFORM);
 
   private static RootZoneReadings readings(RootZone zone, List<Sample> samples) {
-    return Basis.of(samples, BasisSettings.defaults()).rootZone( f -> zone);
+    return Basis.of(samples, BasisSettings.defaults()).rootZone(f -> zone);
   }
 
   private static List<Sample> pastes(String id, double[] bounds, double... ece) {
@@ -192,10 +192,9 @@ class DepthTest {
     rows.add(Samples.sample().id("B").field("south").depth(0, 30).paste(2).get());
     rows.add(Samples.sample().id("B").field("south").depth(30, 60).paste(6).row(9).get());
     SiteReadings r =
-        Basis.of(
-            rows,
-            BasisSettings.defaults()).rootZone(
-            f -> new RootZone(f.equals("south") ? 30 : 60, Uptake.UNIFORM)).readings();
+        Basis.of(rows, BasisSettings.defaults())
+            .rootZone(f -> new RootZone(f.equals("south") ? 30 : 60, Uptake.UNIFORM))
+            .readings();
     assertThat(r.rows().get(0).value()).isCloseTo(Math.log(4), within(1e-12));
     assertThat(r.rows().get(1).value()).isCloseTo(Math.log(2), within(1e-12));
   }

@@ -50,7 +50,8 @@ class ConversionProperties {
     Sample inDsM = Samples.sample().ec(dSPerM).get();
     ConvertedReadings.Row a =
         Basis.of(List.of(inUnit), BasisSettings.defaults()).converted().rows().get(0);
-    ConvertedReadings.Row b = Basis.of(List.of(inDsM), BasisSettings.defaults()).converted().rows().get(0);
+    ConvertedReadings.Row b =
+        Basis.of(List.of(inDsM), BasisSettings.defaults()).converted().rows().get(0);
     assertThat(a.ece()).isCloseTo(b.ece(), within(1e-12 * b.ece()));
     assertThat(a.high()).isCloseTo(b.high(), within(1e-12 * b.high()));
   }
@@ -74,9 +75,11 @@ class ConversionProperties {
                 .collect(
                     Collectors.toMap(
                         r -> r.sample().id() + r.method(), r -> Math.log(r.high() / r.low())));
-    var fewer = widths.apply(Basis.of(sheet(seed, 10, pairs), BasisSettings.defaults()).converted());
+    var fewer =
+        widths.apply(Basis.of(sheet(seed, 10, pairs), BasisSettings.defaults()).converted());
     // the same draws: a sheet with more pairs has the same readings and one paste more
-    var more = widths.apply(Basis.of(sheet(seed, 10, pairs + 1), BasisSettings.defaults()).converted());
+    var more =
+        widths.apply(Basis.of(sheet(seed, 10, pairs + 1), BasisSettings.defaults()).converted());
     fewer.forEach((row, width) -> assertThat(more.get(row)).isLessThanOrEqualTo(width + 1e-12));
     assertThat(more).hasSize(fewer.size() + 1);
   }

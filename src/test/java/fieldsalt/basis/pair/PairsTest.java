@@ -141,8 +141,8 @@ class PairsTest {
         .singleElement()
         .satisfies(f -> assertThat(f.where()).contains("site swap"));
     ConvertedReadings dropped =
-        Basis.of(
-            rows, SETTINGS.withOptions(BasisOptions.defaults().withDropPairs(Set.of("swap")))).converted();
+        Basis.of(rows, SETTINGS.withOptions(BasisOptions.defaults().withDropPairs(Set.of("swap"))))
+            .converted();
     assertThat(dropped.findings()).extracting(Finding::code).doesNotContain("outlying-pair");
     assertThat(dropped.groups().get(0).pairs()).isEqualTo(8);
     assertThat(dropped.groups().get(0).posteriorFactor())
@@ -212,7 +212,9 @@ class PairsTest {
   @Test
   void siteReadingsKeepThePublishedFactorWhateverThePairsSay() {
     SiteReadings r =
-        Basis.of(pairs(12, 1.5, 0.1, 6), SETTINGS).rootZone( f -> new RootZone(30, Uptake.UNIFORM)).readings();
+        Basis.of(pairs(12, 1.5, 0.1, 6), SETTINGS)
+            .rootZone(f -> new RootZone(30, Uptake.UNIFORM))
+            .readings();
     assertThat(r.rows()).hasSize(24);
     for (SiteReadings.Row row : r.rows()) {
       if (!row.paste()) {

@@ -328,18 +328,17 @@ public class SodiumTest {
             Samples.sample().id("B").depth(30, 60).paste(4).ions(sar(30)).row(3).get());
     SiteReadings r =
         Basis.of(
-            List.of(rows.get(0), Samples.copyRow(rows.get(1), 4), rows.get(2)),
-            BasisSettings.defaults()).property(
-            SoilProperty.SAR,
-            new DepthRange(0, 15));
+                List.of(rows.get(0), Samples.copyRow(rows.get(1), 4), rows.get(2)),
+                BasisSettings.defaults())
+            .property(SoilProperty.SAR, new DepthRange(0, 15));
     assertThat(r.property()).isEqualTo("SAR");
     assertThat(r.scale()).isEqualTo(Scale.LOG);
     assertThat(r.sites()).hasSize(1);
     assertThat(Math.exp(r.rows().get(0).value())).isCloseTo((10 * 8 + 5 * 14) / 15.0, within(1e-9));
     assertThat(r.rows().get(0).loadings().get(0).weight()).isCloseTo(0.08, within(1e-12));
     SiteReadings density =
-        Basis.of(
-            rows, BasisSettings.defaults()).property( SoilProperty.BULK_DENSITY, new DepthRange(0, 15));
+        Basis.of(rows, BasisSettings.defaults())
+            .property(SoilProperty.BULK_DENSITY, new DepthRange(0, 15));
     assertThat(density.rows()).hasSize(1);
     assertThat(density.rows().get(0).value()).isCloseTo(1.3, within(1e-12));
   }
@@ -388,7 +387,7 @@ public class SodiumTest {
             Samples.sample().paste(4).ions(sar(20)).get(),
             Samples.sample().id("B").paste(4).ions(with(13, 18)).row(3).get());
     SiteReadings esp =
-        Basis.of(rows, BasisSettings.defaults()).property( SoilProperty.ESP, new DepthRange(0, 30));
+        Basis.of(rows, BasisSettings.defaults()).property(SoilProperty.ESP, new DepthRange(0, 30));
     assertThat(esp.sites()).extracting(SiteReadings.Site::id).containsExactly("B");
     assertThat(Math.exp(esp.rows().get(0).value())).isCloseTo(18, within(1e-9));
   }
@@ -403,15 +402,16 @@ public class SodiumTest {
             Samples.withProperty(Samples.sample().id("bag").nowhere().row(5).get(), 50));
     RootZone zone = new RootZone(45, Uptake.UNIFORM);
     SiteReadings natural =
-        Basis.of(
-            rows, BasisSettings.defaults()).ownProperty( "nitrate", "mg/kg", Scale.NATURAL, f -> zone);
+        Basis.of(rows, BasisSettings.defaults())
+            .ownProperty("nitrate", "mg/kg", Scale.NATURAL, f -> zone);
     assertThat(natural.property()).isEqualTo("nitrate");
     assertThat(natural.findings())
         .anyMatch(f -> f.code().equals("composite-unused") && f.where().contains("bag"));
     assertThat(natural.rows()).extracting(SiteReadings.Row::value).containsExactly(6.0, -1.0);
     assertThat(natural.rows()).allMatch(r -> r.ownVariance() == 0 && r.loadings().isEmpty());
     SiteReadings log =
-        Basis.of(rows, BasisSettings.defaults()).ownProperty( "nitrate", "mg/kg", Scale.LOG, f -> zone);
+        Basis.of(rows, BasisSettings.defaults())
+            .ownProperty("nitrate", "mg/kg", Scale.LOG, f -> zone);
     assertThat(log.rows()).hasSize(1);
     assertThat(log.rows().get(0).value()).isCloseTo(Math.log(6), within(1e-12));
     assertThat(log.findings()).anyMatch(f -> f.code().equals("not-positive"));
@@ -424,7 +424,7 @@ public class SodiumTest {
             Samples.sample().paste(4).cec(10).date("2022-03-01").get(),
             Samples.sample().paste(4).cec(20).date("2025-03-01").row(3).get());
     SiteReadings cec =
-        Basis.of(rows, BasisSettings.defaults()).property( SoilProperty.CEC, new DepthRange(0, 30));
+        Basis.of(rows, BasisSettings.defaults()).property(SoilProperty.CEC, new DepthRange(0, 30));
     assertThat(cec.rows()).hasSize(1);
     assertThat(Math.exp(cec.rows().get(0).value())).isCloseTo(20, within(1e-9));
   }

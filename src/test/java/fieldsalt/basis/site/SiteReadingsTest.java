@@ -22,7 +22,7 @@ class SiteReadingsTest {
   private static final RootZone TOP = new RootZone(30, Uptake.UNIFORM);
 
   private static SiteReadings readings(RootZone zone, List<Sample> samples) {
-    return Basis.of(samples, BasisSettings.defaults()).rootZone( f -> zone).readings();
+    return Basis.of(samples, BasisSettings.defaults()).rootZone(f -> zone).readings();
   }
 
   @Test

@@ -22,43 +22,43 @@ class ZoneQualityTest {
    */
   @Test
   void shareForetoldLeavesTheValueOut() {
-    assertThat(ZoneQuality.shareForetold(VALUES, GROUPS).orElseThrow())
+    assertThat(ZoneQuality.predictedShare(VALUES, GROUPS).orElseThrow())
         .isCloseTo(1 - 12.5 / 73.75, within(1e-12));
   }
 
   /**
-   * The value 9 alone: foretold by all others like everything is, so it adds nothing. 7 joins the
+   * The value 9 alone: predicted by all others like everything is, so it adds nothing. 7 joins the
    * group of 1, 2, 3: 1 - 4, 2 - 11/3, 3 - 10/3, 7 - 2, squares 9 + 25/9 + 1/9 + 25; with 5.75
    * squared for the 9.
    */
   @Test
   void aValueAloneIsForetoldByAllOthers() {
     double byGroup = 9 + 25 / 9.0 + 1 / 9.0 + 25 + 33.0625;
-    assertThat(ZoneQuality.shareForetold(VALUES, new int[] {0, 0, 0, 0, 1}).orElseThrow())
+    assertThat(ZoneQuality.predictedShare(VALUES, new int[] {0, 0, 0, 0, 1}).orElseThrow())
         .isCloseTo(1 - byGroup / 73.75, within(1e-12));
   }
 
   @Test
   void groupsThatMeanNothingForetellNothing() {
     double share =
-        ZoneQuality.shareForetold(new double[] {1, 9, 1, 9}, new int[] {0, 0, 1, 1}).orElseThrow();
-    assertThat(share).isNegative(); // each is foretold by the other extreme
+        ZoneQuality.predictedShare(new double[] {1, 9, 1, 9}, new int[] {0, 0, 1, 1}).orElseThrow();
+    assertThat(share).isNegative(); // each is predicted by the other extreme
   }
 
   @Test
   void placesInNoZoneAreLeftOut() {
     double[] more = {1, 2, 3, 7, 9, 1000};
     int[] groups = {0, 0, 0, 1, 1, -1};
-    assertThat(ZoneQuality.shareForetold(more, groups))
-        .isEqualTo(ZoneQuality.shareForetold(VALUES, GROUPS));
+    assertThat(ZoneQuality.predictedShare(more, groups))
+        .isEqualTo(ZoneQuality.predictedShare(VALUES, GROUPS));
     assertThat(ZoneQuality.shareBetween(more, groups))
         .isEqualTo(ZoneQuality.shareBetween(VALUES, GROUPS));
   }
 
   @Test
   void tooFewOrAllAlikeIsNotKnown() {
-    assertThat(ZoneQuality.shareForetold(new double[] {1, 2}, new int[] {0, 1})).isEmpty();
-    assertThat(ZoneQuality.shareForetold(new double[] {5, 5, 5}, new int[] {0, 0, 1})).isEmpty();
-    assertThat(ZoneQuality.shareForetold(new double[0], new int[0])).isEmpty();
+    assertThat(ZoneQuality.predictedShare(new double[] {1, 2}, new int[] {0, 1})).isEmpty();
+    assertThat(ZoneQuality.predictedShare(new double[] {5, 5, 5}, new int[] {0, 0, 1})).isEmpty();
+    assertThat(ZoneQuality.predictedShare(new double[0], new int[0])).isEmpty();
   }
 }

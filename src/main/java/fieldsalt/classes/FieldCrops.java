@@ -1,4 +1,4 @@
-package fieldsalt.pipeline;
+package fieldsalt.classes;
 
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
 import java.util.TreeSet;
 
 /** The crop of each field, as a row of the crop table, and the root zone that goes with it. */
-final class FieldCrops {
+public final class FieldCrops {
   private final JobDocument job;
   private final Map<String, Crop> byField = new LinkedHashMap<>();
   private final Optional<Crop> ofJob;
@@ -44,7 +44,7 @@ final class FieldCrops {
    *
    * @throws InputProblem naming every crop that the table does not hold
    */
-  static FieldCrops of(JobDocument job, List<FieldBoundary> fields) {
+  public static FieldCrops of(JobDocument job, List<FieldBoundary> fields) {
     return new FieldCrops(job, fields);
   }
 
@@ -71,17 +71,17 @@ final class FieldCrops {
   }
 
   /** The crop of a field; empty if neither it nor the job names one. */
-  Optional<Crop> of(String field) {
+  public Optional<Crop> of(String field) {
     return Optional.ofNullable(byField.get(field)).or(() -> ofJob);
   }
 
   /** The crops of the ranch, each once, in the order of the fields. */
-  List<Crop> all() {
+  public List<Crop> all() {
     return byField.values().stream().distinct().toList();
   }
 
   /** Depth and weights over which a field's readings are averaged. */
-  RootZone rootZone(String field) {
+  public RootZone rootZone(String field) {
     Optional<Crop> crop = of(field);
     double depthCm =
         crop.map(this::givenDepthCm)
@@ -106,7 +106,8 @@ final class FieldCrops {
         job.text("uptake").orElse(byIrrigation).toUpperCase(java.util.Locale.ROOT));
   }
 
-  List<Finding> findings() {
+  /** Crops that were named in more than one way. */
+  public List<Finding> findings() {
     return List.copyOf(findings);
   }
 }

@@ -1,7 +1,10 @@
-package fieldsalt.pipeline;
+package fieldsalt.report.terminal;
 
 import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.basis.site.SiteReadings.Site;
+import fieldsalt.classes.ClassScheme;
+import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
@@ -17,30 +20,43 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** What a terminal shows of a run: sites, method, and the classes of each field or crop. */
-final class SummaryLines {
+public final class SummaryLines {
   private static final double HA_PER_ACRE = 0.40468564224;
   private static final int FIELDS_SHOWN = 5;
 
-  private SummaryLines() {}
+  private final SiteReadings readings;
+  private final List<Sample> samples;
+  private final List<Zone> zones;
 
-  static List<String> of(Prepared prepared, Mapped mapped) {
+  /**
+   * @param readings that were mapped
+   * @param samples as read
+   */
+  public SummaryLines(SiteReadings readings, List<Sample> samples, List<Zone> zones) {
+    this.readings = readings;
+    this.samples = samples;
+    this.zones = zones;
+  }
+
+  /** Sites, method and hectares by class. */
+  public List<String> of(SurfaceReport report, Map<String, ClassScheme> schemes, UnitSystem units) {
     List<String> lines = new ArrayList<>();
-    lines.add(sites(prepared, mapped));
-    lines.add(method(prepared, mapped.surface().report()));
-    lines.addAll(areas(prepared, mapped));
+    lines.add(sites());
+    lines.add(method(report));
+    lines.addAll(areas(schemes, units));
     return lines;
   }
 
-  static String sites(Prepared prepared, Mapped mapped) {
-    Set<String> fields =
-        mapped.zones().zones().stream().map(Zone::field).collect(Collectors.toSet());
+  /** How many sites and readings were used, in how many fields. */
+  public String sites() {
+    Set<String> fields = zones.stream().map(Zone::field).collect(Collectors.toSet());
     Set<Site> sites =
-        prepared.readings().rows().stream()
-            .map(row -> prepared.readings().sites().get(row.site()))
+        readings.rows().stream()
+            .map(row -> readings.sites().get(row.site()))
             .filter(site -> fields.contains(site.field()))
             .collect(Collectors.toSet());
     long readings =
-        prepared.ranch().samples().stream()
+        samples.stream()
             .filter(s -> s.composite() ? fields.contains(s.field()) : isOf(s, sites))
             .count();
     return String.format(
@@ -62,7 +78,7 @@ final class SummaryLines {
         .isPresent();
   }
 
-  private static String method(Prepared prepared, SurfaceReport report) {
+  private String method(SurfaceReport report) {
     Optional<Candidate> chosen = candidate(report, report.chosen());
     Optional<Candidate> mean = candidate(report, "mean");
     if (chosen.isEmpty() || mean.isEmpty()) {
@@ -70,21 +86,21 @@ final class SummaryLines {
     }
     if (report.chosen().equals("mean")) {
       return "Method: mean of each field (nothing predicts unseen sites better); error "
-          + error(prepared, mean.get());
+          + error(mean.get());
     }
     return "Method: "
         + report.chosen()
         + "; error at unseen sites "
-        + error(prepared, chosen.get())
+        + error(chosen.get())
         + ", of the field mean "
-        + error(prepared, mean.get());
+        + error(mean.get());
   }
 
   /** Root mean squared error: of ln as a percentage, else in the property's unit. */
-  private static String error(Prepared prepared, Candidate candidate) {
-    return prepared.readings().scale() == Scale.LOG
+  private String error(Candidate candidate) {
+    return readings.scale() == Scale.LOG
         ? String.format(Locale.ROOT, "%.0f %%", 100 * Math.expm1(candidate.rmse()))
-        : String.format(Locale.ROOT, "%.3g %s", candidate.rmse(), prepared.readings().unit());
+        : String.format(Locale.ROOT, "%.3g %s", candidate.rmse(), readings.unit());
   }
 
   private static Optional<Candidate> candidate(SurfaceReport report, String method) {
@@ -92,12 +108,12 @@ final class SummaryLines {
   }
 
   /** Hectares per class, a line for each field, or for each crop where there are many fields. */
-  private static List<String> areas(Prepared prepared, Mapped mapped) {
-    boolean us = prepared.job().word("units").equals("us");
-    boolean many = mapped.schemes().size() > FIELDS_SHOWN;
+  private List<String> areas(Map<String, ClassScheme> schemes, UnitSystem units) {
+    boolean us = units == UnitSystem.US;
+    boolean many = schemes.size() > FIELDS_SHOWN;
     Map<String, Map<String, Double>> byGroup = new LinkedHashMap<>();
-    for (Zone zone : mapped.zones().zones()) {
-      String scheme = mapped.schemes().get(zone.field()).name();
+    for (Zone zone : zones) {
+      String scheme = schemes.get(zone.field()).name();
       byGroup
           .computeIfAbsent(many ? scheme : zone.field(), f -> new TreeMap<>())
           .merge(key(zone), zone.areaHa() / (us ? HA_PER_ACRE : 1), Double::sum);
