@@ -26,18 +26,22 @@ final class CheckCommand implements FieldsaltCommand.Sub {
   public Integer call() {
     JobDocument job = jobOptions.document(common);
     Progress progress = Progress.of(console, common);
-    MapRun.Checked checked;
     try {
-      checked = MapRun.check(job, progress);
+      MapRun.Checked checked = MapRun.check(job, progress);
+      progress.clear();
+      tell(checked);
+      return checked.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
     } finally {
       progress.end();
     }
+  }
+
+  private void tell(MapRun.Checked checked) {
     List<Finding> findings = checked.findings();
     console.findings(findings, true);
     checked.lines().forEach(console::result);
     if (common.strict && !findings.isEmpty()) {
       throw MapCommand.strictProblem(findings.size());
     }
-    return checked.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
   }
 }
