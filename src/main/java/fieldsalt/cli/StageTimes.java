@@ -41,7 +41,8 @@ final class StageTimes {
 
   /** Times from the start of this process. */
   static StageTimes sinceStart() {
-    double offset = ManagementFactory.getRuntimeMXBean().getUptime() / 1e3 - System.nanoTime() / 1e9;
+    double offset =
+        ManagementFactory.getRuntimeMXBean().getUptime() / 1e3 - System.nanoTime() / 1e9;
     return new StageTimes(() -> new Moment(System.nanoTime() / 1e9 + offset, processorS()));
   }
 
@@ -71,7 +72,6 @@ final class StageTimes {
   }
 
   private static String line(String name, Moment span) {
-    return String.format(
-        Locale.ROOT, "%-36s %9.2f %11.2f", name, span.wallS(), span.processorS());
+    return String.format(Locale.ROOT, "%-36s %9.2f %11.2f", name, span.wallS(), span.processorS());
   }
 }

@@ -19,7 +19,9 @@ import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The launcher of Linux and macOS with a made-up Java that prints its arguments and ends with 7. */
+/**
+ * The launcher of Linux and macOS with a made-up Java that prints its arguments and ends with 7.
+ */
 @EnabledOnOs({OS.LINUX, OS.MAC})
 class LauncherScriptTest {
   private static final Path SOURCE = Path.of("src/main/launcher").toAbsolutePath();

@@ -33,7 +33,8 @@ final class JobDefaults {
   static Object typed(JobType type, String text) {
     try {
       return text.startsWith("[")
-          ? type.value(List.of(text.substring(1, text.length() - 1).strip().split("\\s*,\\s*")), true)
+          ? type.value(
+              List.of(text.substring(1, text.length() - 1).strip().split("\\s*,\\s*")), true)
           : type.value(List.of(text), false);
     } catch (JobType.Refused e) {
       throw new IllegalStateException("a default of the catalogue is wrong: " + text, e);

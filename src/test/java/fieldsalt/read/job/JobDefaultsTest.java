@@ -20,8 +20,7 @@ class JobDefaultsTest {
         assertThat(JobDefaults.value(key.path())).as(key.name()).isNull();
       } else {
         String line = "{" + String.join(": {", key.path()) + ": " + key.fallback();
-        written.check(
-            JobYaml.read("job", true, line + "}".repeat(key.path().size()), problems));
+        written.check(JobYaml.read("job", true, line + "}".repeat(key.path().size()), problems));
         assertThat(JobDefaults.value(key.path()))
             .as(key.name())
             .isNotNull()
