@@ -39,7 +39,7 @@ set "BYTES="
 if exist "%HERE%fieldsalt.jsa.size" set /p BYTES=<"%HERE%fieldsalt.jsa.size"
 for %%F in ("%HERE%fieldsalt.jsa") do if "%%~zF"=="%BYTES%" if defined BYTES set CLASSES="-XX:SharedArchiveFile=%HERE%fieldsalt.jsa"
 
-"%JAVA%" -XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -Xlog:disable -Xshare:auto ^
+"%JAVA%" -XX:+IgnoreUnrecognizedVMOptions -XX:+UseSerialGC -Xms64m -Xlog:disable -Xshare:auto ^
   -XX:+VerifySharedSpaces %CLASSES% ^
   -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000 ^
   -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000 ^

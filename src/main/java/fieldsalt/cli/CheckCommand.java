@@ -29,14 +29,14 @@ final class CheckCommand implements FieldsaltCommand.Sub {
     try {
       MapRun.Checked checked = MapRun.check(job, progress);
       progress.clear();
-      tell(checked);
+      print(checked);
       return checked.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
     } finally {
       progress.end();
     }
   }
 
-  private void tell(MapRun.Checked checked) {
+  private void print(MapRun.Checked checked) {
     List<Finding> findings = checked.findings();
     console.findings(findings, true);
     checked.lines().forEach(console::result);

@@ -1,6 +1,7 @@
 package fieldsalt.cli;
 
 import fieldsalt.finding.InputProblem;
+import fieldsalt.handover.folder.Inputs;
 import fieldsalt.pipeline.ConvertRun;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -43,19 +44,23 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
 
   @Override
   public Integer call() {
+    if (file != null) {
+      Inputs.refuse(file, samples);
+      Inputs.refuse(factorsBeside(file), samples);
+    }
     Progress progress = Progress.of(console, common);
     try {
       progress.accept("bringing readings to ECe", 0.0);
       ConvertRun.Result result = ConvertRun.run(samples, common.set);
       progress.clear();
-      tell(result);
+      print(result);
       return Exit.DONE;
     } finally {
       progress.end();
     }
   }
 
-  private void tell(ConvertRun.Result result) {
+  private void print(ConvertRun.Result result) {
     if (!common.quiet) {
       console.findings(result.findings(), true);
     }

@@ -1,7 +1,9 @@
 package fieldsalt.read;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.RanchProjection;
 import fieldsalt.quantity.Texture;
@@ -326,8 +328,8 @@ public final class RanchReader {
     Envelope box = hull.getEnvelopeInternal();
     double widthM = Math.max(RowsToFields.REACH_M, HULL_SHARE * box.getDiameter());
     notes.finding(
-        "hull",
-        job.name(),
+        Code.HULL,
+        Place.file(job.name()),
         "no fields",
         "mapped within " + LineCells.plain(Math.rint(widthM)) + " m around the hull of the sites");
     return List.of(
@@ -358,8 +360,8 @@ public final class RanchReader {
     double ha = field.shapeM().getArea() / 1e4;
     if (!isLocal() && (ha < LEAST_HA || ha > MOST_HA)) {
       notes.finding(
-          "field-size",
-          field.name(),
+          Code.FIELD_SIZE,
+          Place.field(field.name()),
           LineCells.plain(ha) + " ha of ground",
           "kept; check the boundary and its coordinate system");
     }
@@ -398,8 +400,8 @@ public final class RanchReader {
     FieldFinder finder = new FieldFinder(fields, RowsToFields.REACH_M);
     if (!survey.isEmpty() && survey.stream().noneMatch(r -> finder.find(r.place()).isPresent())) {
       notes.finding(
-          "survey-elsewhere",
-          job.path("survey").map(p -> String.valueOf(p.getFileName())).orElse("survey"),
+          Code.SURVEY_ELSEWHERE,
+          Place.file(job.path("survey").map(p -> String.valueOf(p.getFileName())).orElse("survey")),
           "no reading in or near any field",
           "of no use for the map; check its coordinates and crs");
     }
@@ -407,7 +409,7 @@ public final class RanchReader {
 
   private String badCoordinate() {
     return notes.findings().stream()
-        .filter(f -> f.code().equals("bad-coordinate"))
+        .filter(f -> f.code() == Code.BAD_COORDINATE)
         .map(f -> " (" + f.where() + ": " + f.found() + ")")
         .findFirst()
         .orElse("");
@@ -453,7 +455,7 @@ public final class RanchReader {
     List<Sample> samples = assignment.samples(rows);
     notes.stopIfProblems();
     List<Finding> findings =
-        notes.findings().stream().filter(f -> !f.code().equals("field-without-sites")).toList();
+        notes.findings().stream().filter(f -> f.code() != Code.FIELD_WITHOUT_SITES).toList();
     return new Points(samples, findings, hashes);
   }
 }

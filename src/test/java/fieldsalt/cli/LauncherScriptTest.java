@@ -182,7 +182,7 @@ class LauncherScriptTest {
   }
 
   @Test
-  void aJavaHomeWithoutJavaIsTold() throws Exception {
+  void aJavaHomeWithoutJavaIsRefused() throws Exception {
     environment.put("JAVA_HOME", temp.resolve("none").toString());
     assertRefused(
         run(script), "JAVA_HOME is " + temp.resolve("none") + ", and there is no bin/java in it.");

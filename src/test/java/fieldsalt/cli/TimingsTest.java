@@ -28,7 +28,7 @@ class TimingsTest {
   }
 
   @Test
-  void mapTellsTheSecondsOfEachStage() {
+  void mapPrintsTheSecondsOfEachStage() {
     Run run = Run.of("map", JOB, "-o", temp.resolve("out"), "--timings", "--quiet");
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(stages(run))
@@ -73,9 +73,9 @@ class TimingsTest {
         .containsExactly("starting", "bringing readings to ECe", "all");
   }
 
-  /** A job that cannot be mapped tells how far it came. */
+  /** A job that cannot be mapped shows how far it came. */
   @Test
-  void aFailureTellsItsTimesToo() {
+  void aFailurePrintsItsTimesToo() {
     Run run = Run.of("map", JOB, "--set", "samples=none.csv", "-o", temp.resolve("c"), "--timings");
     assertThat(run.code()).isEqualTo(Exit.INPUT);
     assertThat(run.err()).contains(heading()).containsPattern("reading" + NUMBERS);

@@ -1,6 +1,8 @@
 package fieldsalt.read.field;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.SourceSystem;
 import fieldsalt.quantity.Texture;
@@ -105,8 +107,8 @@ public final class FieldsReader {
     feature.geometry().ifPresent(g -> polygons(g, parts));
     if (parts.isEmpty()) {
       notes.finding(
-          "no-boundary",
-          where,
+          Code.NO_BOUNDARY,
+          Place.file(where),
           feature.geometry().map(Geometry::getGeometryType).orElse("no geometry"),
           "not a field: left out");
       return Optional.empty();
@@ -292,8 +294,8 @@ public final class FieldsReader {
     String name = given.orElse("field " + feature.number());
     if (given.isEmpty()) {
       notes.finding(
-          "field-unnamed",
-          file.where(feature),
+          Code.FIELD_UNNAMED,
+          Place.file(file.where(feature)),
           "no property field or name",
           "called '" + name + "'");
     }
@@ -303,8 +305,8 @@ public final class FieldsReader {
     }
     if (!free.equals(name)) {
       notes.finding(
-          "field-name-twice",
-          file.where(feature),
+          Code.FIELD_NAME_TWICE,
+          Place.file(file.where(feature)),
           "a second field called '" + name + "'",
           "called '" + free + "'; give each its own name, or join the parts to a MultiPolygon");
     }
@@ -317,8 +319,8 @@ public final class FieldsReader {
     Optional<Texture> texture = word.flatMap(TextureWords::of);
     if (word.isPresent() && texture.isEmpty()) {
       notes.finding(
-          "texture-unknown",
-          file.where(feature),
+          Code.TEXTURE_UNKNOWN,
+          Place.file(file.where(feature)),
           "the texture '" + LineCells.shown(word.get()) + "'",
           "taken as unknown; use USDA classes such as clay loam");
     }
@@ -335,8 +337,8 @@ public final class FieldsReader {
       return OptionalDouble.of(cell.value());
     }
     notes.finding(
-        "impossible",
-        file.where(feature),
+        Code.IMPOSSIBLE,
+        Place.file(file.where(feature)),
         "clay_pct '" + LineCells.shown(text.get()) + "'",
         "left out; possible is " + Limit.of("clay_pct").possible());
     return OptionalDouble.empty();

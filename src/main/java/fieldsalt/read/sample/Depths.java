@@ -1,5 +1,7 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.table.LineCells;
@@ -65,8 +67,8 @@ final class Depths {
           "Say depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
     } else {
       notes.finding(
-          "depth-unit-missing",
-          file,
+          Code.DEPTH_UNIT_MISSING,
+          Place.file(file),
           "depths without a unit, such as " + shown(numbers),
           "taken as cm; say depth-unit in the job if that is wrong");
     }
@@ -97,7 +99,7 @@ final class Depths {
   private Optional<DepthRange> refused(ParsedRow line, DepthText depth) {
     if (depth.bottom() != 0 || depth.top().filter(t -> t == 1).isEmpty()) {
       notes.row(
-          "bad-depth",
+          Code.BAD_DEPTH,
           line.source(),
           "a layer from "
               + depth.top().map(LineCells::plain).orElse("?")
@@ -113,7 +115,7 @@ final class Depths {
   private double above(ParsedRow line, double bottomCm) {
     Double next = singles.get(key(line)).lower(bottomCm);
     notes.row(
-        "depth-single",
+        Code.DEPTH_SINGLE,
         line.source(),
         "a single number as depth",
         next == null
@@ -126,7 +128,7 @@ final class Depths {
     if (rules.mapsEc() && !rules.depthGiven()) {
       DepthRange layer = rules.depth();
       notes.row(
-          "depth-missing",
+          Code.DEPTH_MISSING,
           line.source(),
           "no depth",
           "taken as "

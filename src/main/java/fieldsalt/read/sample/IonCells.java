@@ -1,5 +1,7 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.table.Columns;
 import fieldsalt.read.table.LineCells;
@@ -128,8 +130,8 @@ final class IonCells {
   private void assumed(String column) {
     if (told.add(column)) {
       notes.finding(
-          "ion-unit-missing",
-          where(column),
+          Code.ION_UNIT_MISSING,
+          Place.file(where(column)),
           "a header without a unit",
           "taken as meq/L; write the unit into the header or name the column in the job");
     }
@@ -139,8 +141,8 @@ final class IonCells {
     if (told.add(column)) {
       boolean sodium = ion.equals("na") && !unit.equals("lb/ac");
       notes.finding(
-          "extractable-ion",
-          where(column),
+          Code.EXTRACTABLE_ION,
+          Place.file(where(column)),
           unit + ": what the laboratory extracted from the soil, not what is in the water",
           sodium ? "kept as extractable sodium, not used for SAR" : "not used");
     }

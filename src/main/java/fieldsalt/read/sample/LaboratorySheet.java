@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
@@ -156,7 +157,7 @@ public final class LaboratorySheet {
     for (ParsedRow.Reading reading : line.readings()) {
       if (reading.method().isEmpty()) {
         notes.row(
-            "method-missing",
+            Code.METHOD_MISSING,
             line.source(),
             "a reading that says no method",
             "left out; fill in the column method, or say defaults: {method: ...}");
@@ -272,7 +273,7 @@ public final class LaboratorySheet {
     for (ParsedRow line : lines) {
       Optional<DepthRange> depth = depths.range(line);
       if (line.extras().property().isEmpty()) {
-        notes.row("no-reading", line.source(), "no number for " + rules.property(), "left out");
+        notes.row(Code.NO_READING, line.source(), "no number for " + rules.property(), "left out");
       } else {
         depth.ifPresent(d -> rows.add(bare(line, d, dates.date(line))));
       }

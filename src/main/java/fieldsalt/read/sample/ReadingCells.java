@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.read.file.Notes;
@@ -44,7 +45,7 @@ final class ReadingCells {
     if (rules.mapsEc()
         && !columns.readings().isEmpty()
         && columns.readings().stream().allMatch(c -> line.cell(c.index()).isEmpty())) {
-      notes.row("no-reading", source, "no EC in the row", "its other columns are used, if any");
+      notes.row(Code.NO_READING, source, "no EC in the row", "its other columns are used, if any");
     }
     return all;
   }
@@ -58,7 +59,7 @@ final class ReadingCells {
     NumberCell cell = cells.cell(line, column.index());
     if (!cell.isPresent()) {
       notes.row(
-          "no-reading",
+          Code.NO_READING,
           source,
           column.header().raw() + " '" + LineCells.shown(text) + "'",
           "this reading is left out");
@@ -66,7 +67,7 @@ final class ReadingCells {
     }
     if (isUnknownUnit(line, cell, laboratory)) {
       notes.row(
-          "unit-unknown",
+          Code.UNIT_UNKNOWN,
           source,
           "the unit '" + LineCells.shown(columns.cell(line, "unit")) + "'",
           "this reading is left out; units are dS/m, mS/cm, uS/cm, mmhos/cm, umhos/cm, mS/m, S/m");
@@ -118,7 +119,7 @@ final class ReadingCells {
         column.said().method().isPresent() || cell.isEmpty() ? column.said() : methods.of(cell);
     if (own.method().isEmpty() && !(cell.isEmpty() && own.reason().isEmpty())) {
       notes.row(
-          "method-refused",
+          Code.METHOD_REFUSED,
           source,
           "the method '" + LineCells.shown(cell.isEmpty() ? column.header().raw() : cell) + "'",
           "this reading is left out"

@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.quantity.EcUnit;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.file.Notes;
@@ -104,14 +105,14 @@ final class Readings {
     OptionalDouble ds = stated(line, r);
     if (ds.isEmpty()) {
       notes.row(
-          "tds-without-factor",
+          Code.TDS_WITHOUT_FACTOR,
           line.source(),
           "dissolved solids in ppm",
           "left out; say tds-factor in the job (ask the laboratory; 640 is usual below 5 dS/m)");
       return Optional.empty();
     }
     if (unit.isEmpty() && !plausibleAsDs.getOrDefault(r.header(), true)) {
-      notes.row("unit-missing", line.source(), "an EC without a unit", missingUnit(method));
+      notes.row(Code.UNIT_MISSING, line.source(), "an EC without a unit", missingUnit(method));
       return Optional.empty();
     }
     return checked(line, r, method, unit, ds.getAsDouble());
@@ -146,14 +147,14 @@ final class Readings {
     }
     if (unit.isEmpty()) {
       notes.row(
-          "unit-missing",
+          Code.UNIT_MISSING,
           line.source(),
           "an EC without a unit",
           "taken as dS/m, which all values of the column can be; say defaults: {unit: dS/m}");
     }
     if (!limit.isUsual(ds)) {
       notes.row(
-          "unusual",
+          Code.UNUSUAL,
           line.source(),
           "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
           "kept; usual is " + limit.usual());
@@ -201,7 +202,7 @@ final class Readings {
       slip(line, r, unit, ds, likely.get());
     } else {
       notes.row(
-          "impossible",
+          Code.IMPOSSIBLE,
           line.source(),
           "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
           "left out; possible is " + Limit.ofEc(method).possible());
@@ -213,7 +214,7 @@ final class Readings {
     double other = likely.dSPerM();
     String by = LineCells.plain(Math.max(ds / other, other / ds));
     notes.row(
-        "unit-slip",
+        Code.UNIT_SLIP,
         line.source(),
         "EC "
             + r.method().orElseThrow().label()

@@ -1,5 +1,7 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
@@ -81,8 +83,8 @@ public final class RowParser {
       return false;
     }
     notes.finding(
-        "clay-fraction",
-        sheet.file(),
+        Code.CLAY_FRACTION,
+        Place.file(sheet.file()),
         "no clay above 1 %: these look like fractions of 1",
         "clay is left out; write percent, 25 in place of 0.25");
     return true;
@@ -97,8 +99,8 @@ public final class RowParser {
     }
     if (schemes.size() > 1) {
       notes.finding(
-          "texture-schemes",
-          sheet.file(),
+          Code.TEXTURE_SCHEMES,
+          Place.file(sheet.file()),
           "words of more than one scheme: " + String.join("; ", schemes),
           "each taken at its word; use one scheme in a file");
     }
@@ -174,7 +176,7 @@ public final class RowParser {
     if (depth.isEmpty()) {
       boolean date = DateText.of(text).isPresent();
       notes.row(
-          "bad-depth",
+          Code.BAD_DEPTH,
           source,
           "the depth '"
               + LineCells.shown(text)
@@ -213,7 +215,7 @@ public final class RowParser {
     Optional<DateText> date = dates.of(text);
     if (date.isEmpty() && !LineCells.isNothing(text)) {
       notes.row(
-          "bad-date",
+          Code.BAD_DATE,
           source,
           "the date '" + LineCells.shown(text) + "'",
           "the row is kept without a date; write it as 2026-03-10");
@@ -257,7 +259,7 @@ public final class RowParser {
     Optional<Texture> texture = textures.of(text);
     if (texture.isEmpty()) {
       notes.row(
-          "texture-unknown",
+          Code.TEXTURE_UNKNOWN,
           source,
           "the texture '" + LineCells.shown(text) + "'",
           "taken as unknown; use USDA classes such as clay loam");
@@ -291,7 +293,7 @@ public final class RowParser {
       return OptionalInt.of((int) count);
     }
     notes.row(
-        "impossible",
+        Code.IMPOSSIBLE,
         sheet.source(line),
         "'" + LineCells.shown(columns.cell(line, "cores")) + "' cores in a composite",
         "taken as unknown; write a whole number from 1 to " + MOST_CORES);
@@ -308,7 +310,7 @@ public final class RowParser {
       return OptionalDouble.of(said.getAsDouble() * TONS_PER_ACRE);
     }
     notes.row(
-        "unit-missing",
+        Code.UNIT_MISSING,
         sheet.source(line),
         "a gypsum requirement without t/ha or t/ac in its header",
         "not shown beside ours; write the unit into the header");

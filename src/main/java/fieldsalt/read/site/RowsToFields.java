@@ -1,5 +1,7 @@
 package fieldsalt.read.site;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.field.FieldFinder;
@@ -69,7 +71,7 @@ public final class RowsToFields {
     Optional<FieldFinder.Hit> hit = finder.find(place.get());
     if (hit.isEmpty()) {
       notes.row(
-          "outside-fields",
+          Code.OUTSIDE_FIELDS,
           source,
           "a site that lies in no field, nor within " + (int) REACH_M + " m of one",
           "left out; check its coordinates");
@@ -77,7 +79,7 @@ public final class RowsToFields {
     }
     if (hit.get().distanceM() > ON_THE_LINE_M) {
       notes.row(
-          "near-field",
+          Code.NEAR_FIELD,
           source,
           "a site "
               + String.format(Locale.ROOT, "%.1f", hit.get().distanceM())
@@ -104,7 +106,7 @@ public final class RowsToFields {
     Optional<PlaceM> place = placing.place(row.spot().get());
     if (place.isEmpty()) {
       notes.row(
-          "bad-coordinate",
+          Code.BAD_COORDINATE,
           row.sample().source(),
           "a place out of reach of the coordinate system: " + row.spot().get(),
           "left out; check that easting or longitude comes first");
@@ -116,7 +118,7 @@ public final class RowsToFields {
     FieldBoundary said = byName.get(row.fieldSaid().toLowerCase(Locale.ROOT));
     if (said != null && !said.name().equals(field)) {
       notes.row(
-          "field-differs",
+          Code.FIELD_DIFFERS,
           row.sample().source(),
           "the row says field " + said.name() + ", its place lies in " + field,
           "taken as in " + field);
@@ -128,7 +130,7 @@ public final class RowsToFields {
     PlaceM first = places.putIfAbsent(id, place);
     if (first != null && first.distanceM(place) > REACH_M && twice.add(id)) {
       notes.row(
-          "id-at-two-places",
+          Code.ID_AT_TWO_PLACES,
           row.sample().source(),
           "the id '"
               + LineCells.shown(row.sample().id())
@@ -142,7 +144,7 @@ public final class RowsToFields {
   private Optional<Sample> composite(UnplacedSample row) {
     if (!row.sample().composite()) {
       notes.row(
-          "no-place",
+          Code.NO_PLACE,
           row.sample().source(),
           "no coordinates",
           "left out; give lon and lat, or name a file with sites: (id, lon, lat)");
@@ -153,7 +155,7 @@ public final class RowsToFields {
     FieldBoundary field = onlyOne ? fields.get(0) : byName.get(said.toLowerCase(Locale.ROOT));
     if (field == null) {
       notes.row(
-          "composite-without-field",
+          Code.COMPOSITE_WITHOUT_FIELD,
           row.sample().source(),
           "a composite sample without a place that names "
               + (said.isBlank() ? "no field" : "field '" + LineCells.shown(said) + "', not known"),
@@ -176,7 +178,10 @@ public final class RowsToFields {
     for (FieldBoundary field : fields) {
       if (!with.contains(field.name())) {
         notes.finding(
-            "field-without-sites", "field " + field.name(), "no site", "not mapped; sample it");
+            Code.FIELD_WITHOUT_SITES,
+            Place.field(field.name()),
+            "no site",
+            "not mapped; sample it");
       }
     }
   }

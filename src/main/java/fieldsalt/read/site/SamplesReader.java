@@ -1,5 +1,6 @@
 package fieldsalt.read.site;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.file.InputFile;
@@ -66,7 +67,7 @@ public final class SamplesReader {
   private void nothingUsable(Sheet sheet, InputFile file) {
     String why =
         notes.findings().stream()
-            .filter(f -> f.where().startsWith(file.name()))
+            .filter(f -> f.place().isIn(file.name()))
             .map(f -> f.where() + ": " + f.found() + ", " + f.done())
             .limit(5)
             .reduce((a, b) -> a + "; " + b)
@@ -81,22 +82,22 @@ public final class SamplesReader {
 
   /** The shortest way out of what made all rows useless. */
   private String remedy(Sheet sheet, InputFile file) {
-    Set<String> codes =
+    Set<Code> codes =
         notes.findings().stream()
-            .filter(f -> f.where().startsWith(file.name()))
+            .filter(f -> f.place().isIn(file.name()))
             .map(Finding::code)
             .collect(Collectors.toSet());
     if (sheet.lines().isEmpty()) {
       return "Export the table again with its rows.";
     }
-    if (codes.contains("unit-slip") || codes.contains("unit-missing")) {
+    if (codes.contains(Code.UNIT_SLIP) || codes.contains(Code.UNIT_MISSING)) {
       return "Say the unit once for all rows: defaults: {unit: ...} in the job, e.g. uS/cm; it also"
           + " confirms suspected ones.";
     }
-    if (codes.contains("unit-unknown")) {
+    if (codes.contains(Code.UNIT_UNKNOWN)) {
       return "Write a unit of that list into the unit column of the file, for all rows at once.";
     }
-    if (codes.contains("method-refused")) {
+    if (codes.contains(Code.METHOD_REFUSED)) {
       return "Give readings of a saturated paste or of 1:1, 1:2, 1:2.5 or 1:5 by mass, or mend the"
           + " methods in the file.";
     }
@@ -111,7 +112,8 @@ public final class SamplesReader {
           new UnplacedSample(row.sample().withSource(NOWHERE), row.spot(), row.fieldSaid()))) {
         kept.add(row);
       } else {
-        notes.row("duplicate-row", row.sample().source(), "the same row a second time", "left out");
+        notes.row(
+            Code.DUPLICATE_ROW, row.sample().source(), "the same row a second time", "left out");
       }
     }
     return kept;

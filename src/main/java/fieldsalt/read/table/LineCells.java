@@ -1,5 +1,7 @@
 package fieldsalt.read.table;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.word.NumberCell;
 import java.util.OptionalDouble;
@@ -47,8 +49,8 @@ public final class LineCells {
     boolean comma = !point && sheet.semicolons();
     if (!point && !open.isEmpty()) {
       notes.finding(
-          "comma-open",
-          sheet.file(),
+          Code.COMMA_OPEN,
+          Place.file(sheet.file()),
           "numbers such as " + open + ", and no other that tells what the comma means",
           comma ? "the comma is taken before decimals" : "the comma is taken before thousands");
     }
@@ -72,7 +74,7 @@ public final class LineCells {
     NumberCell cell = NumberCell.parse(text, decimalComma);
     if (cell.kind() == NumberCell.Kind.WORDS && !isNothing(text)) {
       notes.row(
-          "not-a-number",
+          Code.NOT_A_NUMBER,
           sheet.source(line),
           name(ours) + " '" + shown(text) + "'",
           "the cell is left out");
@@ -103,7 +105,7 @@ public final class LineCells {
     double value = raw.getAsDouble() * factor;
     if (!limit.isPossible(value)) {
       notes.row(
-          "impossible",
+          Code.IMPOSSIBLE,
           sheet.source(line),
           found(ours, value, limit) + hint(limit, value),
           "the cell is left out; possible is " + limit.possible());
@@ -111,7 +113,7 @@ public final class LineCells {
     }
     if (!limit.isUsual(value) && TOLD_HERE.contains(quantity)) {
       notes.row(
-          "unusual",
+          Code.UNUSUAL,
           sheet.source(line),
           found(ours, value, limit),
           "kept; usual is " + limit.usual());
