@@ -63,7 +63,9 @@ final class Progress implements BiConsumer<String, Double> {
     }
   }
 
-  /** The end of the command, however it ends: the line goes, the seconds are printed if asked for. */
+  /**
+   * The end of the command, however it ends: the line goes, the seconds are printed if asked for.
+   */
   void end() {
     clear();
     times.ifPresent(t -> t.end().forEach(console::note));
