@@ -78,7 +78,7 @@ class Sic97Test {
         SurfaceFitter.fit(
             readings(),
             List.of(SurfaceCases.rectangle("one", -wide, -wide, wide, wide)),
-            SurfaceSettings.defaults().withCellM(5000).withMaxCellM(5000));
+            ChangedSurface.withMaxCellM(SurfaceSettings.defaults().withCellM(5000), 5000));
     assertThat(surface.report().chosen()).isEqualTo("kriging");
     assertThat(surface.report().details().anisotropy().ratio()).isBetween(3.0, 6.0);
     assertThat(surface.report().details().anisotropy().azimuthDeg()).isBetween(25.0, 50.0);

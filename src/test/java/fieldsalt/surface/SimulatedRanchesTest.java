@@ -115,7 +115,8 @@ class SimulatedRanchesTest {
   }
 
   private static Surface fieldMean(RanchCase ranch) {
-    return SurfaceFitter.fit(ranch.readings(), ranch.fields(), AUTO.withMethod(SurfaceMethod.MEAN));
+    return SurfaceFitter.fit(
+        ranch.readings(), ranch.fields(), ChangedSurface.withMethod(AUTO, SurfaceMethod.MEAN));
   }
 
   /** What most do today: the factor is taken as exact, and the paste rows are not used. */

@@ -19,7 +19,6 @@ public record Sheet(
     List<Line> lines,
     boolean semicolons,
     List<String> titles) {
-
   /** One line; its point where the file brings geometry. */
   public record Line(int number, String[] cells, Optional<Coordinate> point) {
     public String cell(int index) {
@@ -32,15 +31,6 @@ public record Sheet(
         filled += cell.isEmpty() ? 0 : 1;
       }
       return filled;
-    }
-
-    String first() {
-      for (String cell : cells) {
-        if (!cell.isEmpty()) {
-          return cell;
-        }
-      }
-      return "";
     }
   }
 

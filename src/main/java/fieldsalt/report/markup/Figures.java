@@ -80,11 +80,6 @@ public final class Figures {
     return system.unit(amount);
   }
 
-  /** {@code 4.2 dS/m}. */
-  static String ece(double dSPerM) {
-    return twoFigures(dSPerM) + GAP + "dS/m";
-  }
-
   /** {@code 4.2 (3.1 to 5.6)}: all three to the place of the middle one's second figure. */
   public static String interval(double low, double mid, double high) {
     int places = places(mid != 0 ? mid : high);
