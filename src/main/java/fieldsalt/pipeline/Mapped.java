@@ -70,7 +70,7 @@ record Mapped(
             sodicity.map(Sodicity::criteria).orElse(Map.of()));
     findings.addAll(zones.findings());
     List<SurfaceStrips> rasters =
-        surface.rasters(maps, limits, share -> progress.accept("writing rasters", share));
+        surface.rasters(maps, limits, share -> progress.accept("writing files", share));
     return new Mapped(
         surface, maps, rasters, usedSchemes(schemes, zones), zones, soil, sodicity, findings);
   }
