@@ -75,6 +75,8 @@ public record PlanSettings(
   }
 
   /**
+   * Checks the settings against one another.
+   *
    * @throws InputProblem naming everything that cannot be planned with
    */
   public void refuseProblems() {
