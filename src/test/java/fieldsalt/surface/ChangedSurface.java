@@ -1,7 +1,7 @@
 package fieldsalt.surface;
 
-import fieldsalt.surface.choice.SurfaceMethod;
 import fieldsalt.surface.choice.SurfaceSettings;
+import fieldsalt.surface.fit.SurfaceMethod;
 
 /** Settings and findings of tests that differ in one thing. */
 public final class ChangedSurface {

@@ -3,10 +3,10 @@ package fieldsalt.surface;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.surface.choice.SurfaceMethod;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.site.Observations;

@@ -46,7 +46,7 @@ class MoneyTest {
   }
 
   private static MoneyOutlook money(ZonePlan zone, String name) {
-    return zone.money().stream().filter(m -> m.name().equals(name)).findFirst().orElseThrow();
+    return zone.money().stream().filter(m -> m.of().word().equals(name)).findFirst().orElseThrow();
   }
 
   private static Map<String, Double> gypsumPrices(double lossPerEsp) {
@@ -101,11 +101,19 @@ class MoneyTest {
   void breakEvenIsWhereGainMeetsCost() {
     double[] ece = Draws.map(new Draws(1).standard(), z -> Math.exp(2 + 0.2 * z));
     Treatment treatment =
-        new Treatment("leaching", ece, Dimension.CONDUCTIVITY, ece, x -> 3 * x, 18, 10);
+        new Treatment(
+            MoneyOutlook.Treated.LEACHING, ece, Dimension.CONDUCTIVITY, ece, x -> 3 * x, 18, 10);
     assertThat(treatment.outlook(MoneySettings.defaults()).breakEven().orElseThrow())
         .isCloseTo(6, within(1e-9));
     Treatment never =
-        new Treatment("leaching", ece, Dimension.CONDUCTIVITY, ece, x -> Math.min(x, 5), 18, 10);
+        new Treatment(
+            MoneyOutlook.Treated.LEACHING,
+            ece,
+            Dimension.CONDUCTIVITY,
+            ece,
+            x -> Math.min(x, 5),
+            18,
+            10);
     assertThat(never.outlook(MoneySettings.defaults()).breakEven()).isEmpty();
     assertThat(never.outlook(MoneySettings.defaults()).perfectInformation()).isZero();
   }
@@ -120,7 +128,8 @@ class MoneyTest {
       double[] esp = Draws.map(driver, z -> Math.max(0, 20 + 3 * z));
       double[] gain = Draws.map(esp, x -> x);
       MoneyOutlook outlook =
-          new Treatment("gypsum", esp, Dimension.PERCENT, gain, x -> x, costs[k], 10)
+          new Treatment(
+                  MoneyOutlook.Treated.GYPSUM, esp, Dimension.PERCENT, gain, x -> x, costs[k], 10)
               .outlook(MoneySettings.defaults());
       worth[k] = outlook.perfectInformation();
       assertThat(outlook.halfInformation()).isLessThanOrEqualTo(outlook.perfectInformation());
@@ -133,7 +142,8 @@ class MoneyTest {
   @Test
   void measureFirstWhereSamplesCostLessThanTheyTell() {
     double[] esp = Draws.map(new Draws(1).standard(), z -> 20 + 3 * z);
-    Treatment open = new Treatment("gypsum", esp, Dimension.PERCENT, esp, x -> x, 20, 10);
+    Treatment open =
+        new Treatment(MoneyOutlook.Treated.GYPSUM, esp, Dimension.PERCENT, esp, x -> x, 20, 10);
     double half = open.outlook(MoneySettings.defaults()).halfInformation();
     MoneySettings cheap =
         Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("sample", half - 0.1)));
