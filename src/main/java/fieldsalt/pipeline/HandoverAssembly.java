@@ -1,5 +1,13 @@
 package fieldsalt.pipeline;
 
+import java.util.ArrayList;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.report.result.RunResults;
+import fieldsalt.handover.input.ZoneFeature;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.handover.input.HandoverInput;
 import fieldsalt.handover.input.MachineJob;
@@ -25,16 +33,44 @@ import java.util.stream.Collectors;
 final class HandoverAssembly {
   private HandoverAssembly() {}
 
-  static HandoverInput of(Prepared prepared, Mapped mapped, Planned planned, Features features) {
+  static HandoverInput of(
+      Prepared prepared, Mapped mapped, Planned planned, RunResults results) {
+    Optional<MachineJob> machine = planned.plan().map(plan -> machine(prepared.job(), plan));
     return new HandoverInput(
         prepared.ranch().projection(),
         prepared.ranch().fields(),
-        features.zones(),
+        zones(results, machine),
         SitesOutput.features(prepared.readings(), prepared.converted()),
         mapped.maps(),
         mapped.rasters(),
         labels(prepared, mapped),
-        planned.plan().map(plan -> machine(prepared.job(), plan)));
+        machine);
+  }
+
+  private static List<ZoneFeature> zones(RunResults results, Optional<MachineJob> machine) {
+    Map<String, ZonePlan> plans = results.planned().byZone();
+    AreaMeans means = results.planned().means();
+    List<ZoneFeature> features = new ArrayList<>();
+    List<Zone> zones = results.mapped().zones().zones();
+    for (int z = 0; z < zones.size(); z++) {
+      Zone zone = zones.get(z);
+      ZonesOutput.Known known =
+          new ZonesOutput.Known(
+              results.readings().sites().isEce(),
+              means.low()[z],
+              means.mean()[z],
+              means.high()[z],
+              results.mapped().zones().figuresByZone().get(zone.name()).chanceAbove(),
+              results.mapped().sodicity().isPresent(),
+              Optional.ofNullable(results.planned().sodicity().get(zone.name())),
+              results.chanceSodic(zone),
+              Optional.ofNullable(plans.get(zone.name())),
+              machine
+                  .map(job -> OptionalDouble.of(job.rateMgPerHa(zone.name())))
+                  .orElse(OptionalDouble.empty()));
+      features.add(ZonesOutput.feature(zone, results.mapped().schemes().get(zone.field()), known));
+    }
+    return features;
   }
 
   private static SurfaceLabels labels(Prepared prepared, Mapped mapped) {

@@ -1,5 +1,6 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.zones.sodicity.Sodicity;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.SoilProperty;
@@ -68,6 +69,19 @@ record Planned(
     RanchPlan plan = plan(prepared, mapped, grounds, means, findings, progress);
     findings.addAll(plan.findings());
     return new Planned(grounds, means, Optional.of(plan), next, findings);
+  }
+
+  /** Sodicity by zone; empty unless zones are divided by it. */
+  Map<String, Sodicity.OfZone> sodicity(Mapped mapped) {
+    return mapped
+        .sodicity()
+        .map(
+            s ->
+                s.zones(
+                    mapped.zones().zones(),
+                    grounds.stream().map(ZoneGround::points).toList(),
+                    mapped.schemes()))
+        .orElse(Map.of());
   }
 
   private static List<ZoneGround> grounds(List<Zone> zones) {

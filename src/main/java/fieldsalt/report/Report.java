@@ -1,5 +1,7 @@
 package fieldsalt.report;
 
+import java.nio.file.Path;
+import java.nio.file.Files;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.Ranch;
 import fieldsalt.report.input.PageInput;
@@ -27,6 +29,14 @@ import java.util.List;
  * what there is, where, what to do, how sure that is, and what every number rests on.
  */
 public final class Report {
+  /** Name of the page in the output folder. */
+  public static final String FILE = "report.html";
+
+  /** Writes the page. */
+  public static void write(Path folder, PageInput input) throws IOException {
+    Files.writeString(folder.resolve(FILE), html(input), StandardCharsets.UTF_8);
+  }
+
   private final PageInput input;
   private final Markup page = new Markup();
 

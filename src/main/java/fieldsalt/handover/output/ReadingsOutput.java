@@ -1,5 +1,7 @@
 package fieldsalt.handover.output;
 
+import java.util.Map;
+import java.util.LinkedHashMap;
 import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.handover.table.CsvTable;
 import fieldsalt.handover.table.Rounding;
@@ -26,6 +28,20 @@ public final class ReadingsOutput {
     return new CsvTable(
         OutputColumns.of("factors").names(UnitSystem.METRIC),
         converted.groups().stream().map(ReadingsOutput::cells).toList());
+  }
+
+  /** The factors by the names of their columns. */
+  public static List<Map<String, Object>> factorsByName(ConvertedReadings converted) {
+    CsvTable table = factors(converted);
+    return table.rows().stream().map(row -> byName(table.header(), row)).toList();
+  }
+
+  private static Map<String, Object> byName(List<String> names, List<Object> row) {
+    Map<String, Object> figures = new LinkedHashMap<>();
+    for (int i = 0; i < names.size(); i++) {
+      figures.put(names.get(i), row.get(i));
+    }
+    return figures;
   }
 
   private static List<Object> cells(ConvertedReadings.Row row) {
