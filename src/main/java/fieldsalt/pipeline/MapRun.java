@@ -1,12 +1,5 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.quantity.UnitSystem;
-import fieldsalt.report.record.RunRecord;
-import fieldsalt.report.record.RunFacts;
-import fieldsalt.report.input.PageMaker;
-import fieldsalt.report.input.PageInput;
-import fieldsalt.report.Report;
-import fieldsalt.report.result.RunResults;
 import fieldsalt.finding.Finding;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.RasterFile;
@@ -14,7 +7,14 @@ import fieldsalt.handover.Handover;
 import fieldsalt.handover.HandoverResult;
 import fieldsalt.handover.folder.OutputFolder;
 import fieldsalt.handover.folder.WrittenFile;
+import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.report.Report;
+import fieldsalt.report.input.PageInput;
+import fieldsalt.report.input.PageMaker;
+import fieldsalt.report.record.RunFacts;
+import fieldsalt.report.record.RunRecord;
+import fieldsalt.report.result.RunResults;
 import fieldsalt.report.terminal.SummaryLines;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
@@ -135,8 +135,7 @@ public final class MapRun {
           names.add(OutputFolder.RUN_RECORD);
           RunResults whole = results(all);
           UnitSystem units = HandoverAssembly.units(job);
-          PageInput page =
-              PageMaker.of(whole, units, version, job.amount("gypsum.depth-cm"));
+          PageInput page = PageMaker.of(whole, units, version, job.amount("gypsum.depth-cm"));
           Report.write(empty, page);
           RunFacts facts = RunFacts.of(job.effective(), version, names, stamp);
           RunRecord.write(empty, whole, facts);

@@ -1,7 +1,5 @@
 package fieldsalt.report;
 
-import java.nio.file.Path;
-import java.nio.file.Files;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.Ranch;
 import fieldsalt.report.input.PageInput;
@@ -22,6 +20,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 
 /**

@@ -58,8 +58,7 @@ class RunRecordTest {
   void recordsObeyTheirSchemaAndEveryColumnOfTheCatalogueIsWritten() throws IOException {
     Path ranch = map("ranch", RANCH, "--stamp");
     Path sodic = map("sodic", RANCH, "--set", "zones.sodicity=yes");
-    Path other =
-        map("other", RANCH, "--set", "property.column=cec_cmol_kg", "--set", "units=us");
+    Path other = map("other", RANCH, "--set", "property.column=cec_cmol_kg", "--set", "units=us");
     Path small = map("small", "sample-fields/small/job.yaml");
     Set<String> zones = new TreeSet<>();
     Set<String> samples = new TreeSet<>();

@@ -1,15 +1,15 @@
 package fieldsalt.handover.output;
 
-import java.util.Map;
-import java.util.LinkedHashMap;
 import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.handover.table.CsvTable;
 import fieldsalt.handover.table.Rounding;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.sample.Sample;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** Owner of the two tables of {@code convert}. */

@@ -2,8 +2,6 @@ package fieldsalt.report.input;
 
 import fieldsalt.basis.depth.FieldDepth;
 import fieldsalt.basis.pair.ConvertedReadings;
-import fieldsalt.classes.FieldCrops;
-import fieldsalt.facts.Crop;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.UnitSystem;
@@ -47,9 +45,7 @@ public final class PageMaker {
     return new PageInput(
         read.ranch(),
         settings(version),
-        read.converted()
-            .map(PageMaker::readings)
-            .orElse(new PageReadings(List.of(), List.of())),
+        read.converted().map(PageMaker::readings).orElse(new PageReadings(List.of(), List.of())),
         read.sites(),
         PageSurface.of(
             results.mapped().report(),

@@ -1,15 +1,15 @@
 package fieldsalt.report.input;
 
-import java.util.List;
-import java.util.ArrayList;
-import fieldsalt.zones.sodicity.Sodicity;
-import fieldsalt.zones.field.ZoneMap;
-import fieldsalt.report.result.RunResults;
-import fieldsalt.read.field.FieldBoundary;
-import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.basis.site.ReadingErrors;
+import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.result.RunResults;
 import fieldsalt.surface.fit.SurfaceMethod;
+import fieldsalt.zones.field.ZoneMap;
 import fieldsalt.zones.field.ZonesAtSites;
+import fieldsalt.zones.sodicity.Sodicity;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**

@@ -1,26 +1,5 @@
 package fieldsalt.report.record;
 
-import java.util.stream.Stream;
-import java.util.TreeSet;
-import java.util.Optional;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
-import java.nio.file.Files;
-import fieldsalt.zones.sodicity.Sodicity;
-import fieldsalt.zones.field.ZonesAtSites;
-import fieldsalt.zones.field.ZoneMap;
-import fieldsalt.zones.field.Zone;
-import fieldsalt.surface.area.AreaMeans;
-import fieldsalt.report.result.Citations;
-import fieldsalt.report.result.RunResults;
-import fieldsalt.plan.zone.ZonePlan;
-import fieldsalt.handover.output.ZonesOutput;
-import fieldsalt.handover.output.ReadingsOutput;
-import fieldsalt.basis.site.ReadingErrors;
-import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.facts.Crop;
-import fieldsalt.geo.RanchProjection;
-import fieldsalt.read.Ranch;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -30,23 +9,44 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import fieldsalt.basis.site.ReadingErrors;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
+import fieldsalt.facts.Crop;
 import fieldsalt.finding.Finding;
+import fieldsalt.geo.RanchProjection;
 import fieldsalt.handover.folder.OutputFolder;
+import fieldsalt.handover.output.ReadingsOutput;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.zone.ZonePlan;
+import fieldsalt.read.Ranch;
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.result.Citations;
+import fieldsalt.report.result.RunResults;
+import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.surface.covariance.Variogram;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZonesAtSites;
+import fieldsalt.zones.sodicity.Sodicity;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The run record as JSON: the effective job, versions, hashes of what was read, findings, fitted
@@ -187,8 +187,7 @@ public final class RunRecord {
       out.put("ece_dS_m", means.mean()[z]);
       out.put("ece_low", means.low()[z]);
       out.put("ece_high", means.high()[z]);
-      out.put(
-          "p_above", results.mapped().zones().figuresByZone().get(zone.name()).chanceAbove());
+      out.put("p_above", results.mapped().zones().figuresByZone().get(zone.name()).chanceAbove());
       Optional.ofNullable(results.planned().sodicity().get(zone.name()))
           .ifPresent(s -> out.put("sodicity", sodicity(s, results.chanceSodic(zone))));
       Optional.ofNullable(plans.get(zone.name()))
@@ -251,10 +250,7 @@ public final class RunRecord {
   private List<String> citations() {
     TreeSet<String> all = new TreeSet<>(Citations.ALWAYS);
     results.readings().crops().all().forEach(c -> all.add(Citations.of(c)));
-    results
-        .readings()
-        .converted()
-        .ifPresent(c -> c.rows().forEach(row -> all.add(row.citation())));
+    results.readings().converted().ifPresent(c -> c.rows().forEach(row -> all.add(row.citation())));
     all.remove("");
     return List.copyOf(all);
   }

@@ -1,10 +1,10 @@
 package fieldsalt.report.section;
 
-import fieldsalt.report.result.Citations;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.input.PageReadings;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
+import fieldsalt.report.result.Citations;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -40,6 +40,7 @@ public final class SourcesSection implements Section {
             .filter(c -> !c.isBlank());
     Stream<String> plan = input.citations().stream();
     return List.copyOf(
-        new TreeSet<>(Stream.of(Citations.ALWAYS.stream(), relations, plan).flatMap(s -> s).toList()));
+        new TreeSet<>(
+            Stream.of(Citations.ALWAYS.stream(), relations, plan).flatMap(s -> s).toList()));
   }
 }
