@@ -200,7 +200,7 @@ public final class RunRecord {
   private static Map<String, Object> sodicity(Sodicity.OfZone s, double chance) {
     Map<String, Object> out = new LinkedHashMap<>();
     out.put("class", s.label());
-    out.put("by", s.by().property().label());
+    out.put("property", s.by().property().label());
     out.put("mean", s.mean());
     out.put("low", s.low());
     out.put("high", s.high());
@@ -232,16 +232,17 @@ public final class RunRecord {
             .mapped()
             .sodicity()
             .map(s -> s.byField().get(name))
-            .map(RunRecord::sodicity)
+            .map(m -> sodicity(m, name))
             .orElse(null));
     return Stream.of(out);
   }
 
-  private static Map<String, Object> sodicity(Sodicity.Measured m) {
+  private static Map<String, Object> sodicity(Sodicity.Measured m, String field) {
     Map<String, Object> out = new LinkedHashMap<>();
     out.put("property", m.property().label());
     out.put("unit", m.property().unit());
     out.put("limit", m.limit());
+    out.put("sites", m.readings().sitesIn(field));
     out.put("method", m.surface().report().chosen());
     return out;
   }

@@ -1,4 +1,4 @@
-package fieldsalt.pipeline;
+package fieldsalt.basis.setting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,9 +10,9 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-class ErrorSettingsTest {
+class ErrorKeysTest {
   private static BasisSettings settings(String... sets) {
-    return StageSettings.basis(JobDocument.ofSettings(Path.of(""), List.of(sets)));
+    return BasisKeys.of(JobDocument.ofSettings(Path.of(""), List.of(sets)));
   }
 
   @Test
