@@ -119,11 +119,6 @@ public final class Crops {
         Optional.ofNullable(row.get("note")).orElse(""));
   }
 
-  /** Every crop: those with threshold and slope first, in the order of the sources. */
-  public List<Crop> all() {
-    return crops;
-  }
-
   /** The twelve crops compared where the user names none. */
   public List<Crop> twelve() {
     return TWELVE.stream().map(name -> exact(name).orElseThrow()).toList();

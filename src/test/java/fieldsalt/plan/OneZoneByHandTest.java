@@ -33,6 +33,7 @@ import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Ec;
+import fieldsalt.read.sample.Extras;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
@@ -99,7 +100,8 @@ class OneZoneByHandTest {
         PairKind.SPLIT,
         e,
         false,
-        new SourceRow("samples.csv", k + 2));
+        new SourceRow("samples.csv", k + 2),
+        Extras.none());
   }
 
   private static List<Sample> lines() {

@@ -20,6 +20,7 @@ import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Ec;
+import fieldsalt.read.sample.Extras;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
@@ -183,7 +184,8 @@ public final class Ranches {
             PairKind.SPLIT,
             OptionalDouble.empty(),
             false,
-            new SourceRow("samples.csv", 2)));
+            new SourceRow("samples.csv", 2),
+            Extras.none()));
   }
 
   Surface surface() {

@@ -5,6 +5,7 @@ import fieldsalt.quantity.Texture;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Ec;
+import fieldsalt.read.sample.Extras;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
@@ -47,7 +48,8 @@ public final class LabRows {
         PairKind.SPLIT,
         none,
         false,
-        new SourceRow("samples.csv", line));
+        new SourceRow("samples.csv", line),
+        Extras.none());
   }
 
   /** The fields' boundaries in local metres. */

@@ -93,14 +93,12 @@ public final class BoundaryFile {
         parts.add(new InputFile(file.path(), name, bytes));
       }
     } catch (IOException | IllegalArgumentException e) {
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               file.name(),
               "a zip file that cannot be opened",
               "a zipped Shapefile",
-              "Zip it again.");
-      problem.initCause(e);
-      throw problem;
+              "Zip it again.")
+          .because(e);
     }
     List<InputFile> shapes =
         parts.stream().filter(ShapeFile::isOne).filter(p -> p.extension().equals("shp")).toList();

@@ -1,15 +1,16 @@
 package fieldsalt.read.field;
 
+import fieldsalt.facts.Plausibility;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.SourceSystem;
 import fieldsalt.quantity.Texture;
+import fieldsalt.read.file.DatumShiftNote;
 import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.Notes;
-import fieldsalt.read.file.TieNote;
-import fieldsalt.read.table.Limit;
-import fieldsalt.read.table.LineCells;
+import fieldsalt.read.table.Limits;
 import fieldsalt.read.word.NumberCell;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.TextureWords;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -33,6 +34,7 @@ import org.locationtech.jts.operation.valid.TopologyValidationError;
 public final class FieldsReader {
   private static final double SAME = 1e-9;
   private static final double LEAST_M = 2;
+  private static final Plausibility CLAY = Plausibility.of("clay_pct");
   private static final List<String> NAMES =
       List.of("field", "name", "field_name", "fieldname", "field name", "label", "id");
 
@@ -40,7 +42,7 @@ public final class FieldsReader {
   private final boolean local;
   private final Notes notes;
   private final Set<String> names = new HashSet<>();
-  private Optional<TieNote> tie = Optional.empty();
+  private Optional<DatumShiftNote> shift = Optional.empty();
 
   private FieldsReader(GeoFeature.Collection file, boolean local, Notes notes) {
     this.file = file;
@@ -59,7 +61,7 @@ public final class FieldsReader {
 
   private List<FieldBoundary> fields() {
     Optional<SourceSystem> source = local ? Optional.empty() : file.system().map(this::source);
-    tie = source.map(s -> new TieNote(file.file(), s));
+    shift = source.map(s -> new DatumShiftNote(file.file(), s));
     List<FieldBoundary> fields = new ArrayList<>();
     boolean wrong = false;
     for (GeoFeature feature : file.features()) {
@@ -70,7 +72,7 @@ public final class FieldsReader {
         notes.problem(e);
       }
     }
-    tie.ifPresent(t -> t.tell(notes));
+    shift.ifPresent(s -> s.noteIn(notes));
     if (fields.isEmpty() && !wrong) {
       notes.problem(
           file.file(),
@@ -85,18 +87,8 @@ public final class FieldsReader {
     try {
       return Projections.source(text);
     } catch (InputProblem e) {
-      throw within(file.file(), e);
+      throw e.within(file.file());
     }
-  }
-
-  private static InputProblem within(String where, InputProblem e) {
-    return new InputProblem(
-        e.problems().stream()
-            .map(
-                p ->
-                    new InputProblem.Problem(
-                        where + ", " + p.where(), p.found(), p.expected(), p.remedy()))
-            .toList());
   }
 
   private Optional<Geometry> shape(GeoFeature feature, Optional<SourceSystem> source) {
@@ -133,20 +125,18 @@ public final class FieldsReader {
   private Geometry moved(SourceSystem source, Geometry geometry, String where) {
     try {
       Geometry degrees = source.toLonLat(geometry);
-      tie.ifPresent(t -> t.at(degrees.getEnvelopeInternal()));
+      shift.ifPresent(s -> s.add(degrees.getEnvelopeInternal()));
       return degrees;
     } catch (InputProblem e) {
-      throw within(where, e);
+      throw e.within(where);
     } catch (IllegalArgumentException | ArithmeticException e) {
       // the registry's own way to say that a place lies beyond a projection
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               where,
               "a corner out of reach of " + source.name(),
               "closed rings of coordinates in that system",
-              "Check the system, or export in WGS 84 (EPSG:4326).");
-      problem.initCause(e);
-      throw problem;
+              "Check the system, or export in WGS 84 (EPSG:4326).")
+          .because(e);
     }
   }
 
@@ -319,7 +309,7 @@ public final class FieldsReader {
       notes.finding(
           "texture-unknown",
           file.where(feature),
-          "the texture '" + LineCells.shown(word.get()) + "'",
+          "the texture '" + PlainText.cut(word.get()) + "'",
           "taken as unknown; use USDA classes such as clay loam");
     }
     return texture.orElse(Texture.UNKNOWN);
@@ -331,14 +321,14 @@ public final class FieldsReader {
       return OptionalDouble.empty();
     }
     NumberCell cell = NumberCell.parse(text.get(), false);
-    if (cell.kind() == NumberCell.Kind.NUMBER && Limit.of("clay_pct").isPossible(cell.value())) {
+    if (cell.kind() == NumberCell.Kind.NUMBER && !CLAY.refuses(cell.value())) {
       return OptionalDouble.of(cell.value());
     }
     notes.finding(
         "impossible",
         file.where(feature),
-        "clay_pct '" + LineCells.shown(text.get()) + "'",
-        "left out; possible is " + Limit.of("clay_pct").possible());
+        "clay_pct '" + PlainText.cut(text.get()) + "'",
+        "left out; possible is " + Limits.possible(CLAY));
     return OptionalDouble.empty();
   }
 }

@@ -1,7 +1,6 @@
 package fieldsalt.read.file;
 
 import fieldsalt.finding.InputProblem;
-import fieldsalt.read.file.RawTable.RawRow;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -67,8 +66,8 @@ public final class CsvText {
     return count;
   }
 
-  private List<RawRow> rows() {
-    List<RawRow> rows = new ArrayList<>();
+  private List<TableRow> rows() {
+    List<TableRow> rows = new ArrayList<>();
     List<String> cells = new ArrayList<>();
     while (at < text.length()) {
       cells.clear();
@@ -79,7 +78,7 @@ public final class CsvText {
         at += more ? 1 : 0;
       }
       skipLineEnd();
-      RawRow row = new RawRow(number++, cells.toArray(String[]::new));
+      TableRow row = new TableRow(number++, cells.toArray(String[]::new));
       if (!row.isBlank()) {
         rows.add(row);
       }

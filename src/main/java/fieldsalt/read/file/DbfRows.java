@@ -80,7 +80,8 @@ public final class DbfRows {
   }
 
   /**
-   * UTF-8 where nothing else is said: most writers of today; bytes that are not are Windows-1252.
+   * UTF-8 where no .cpg file names another: most writers of today; bytes that are not are
+   * Windows-1252.
    */
   private static Charset charset(Optional<InputFile> cpg) {
     String name =

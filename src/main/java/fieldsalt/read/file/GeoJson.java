@@ -57,14 +57,12 @@ public final class GeoJson {
       return root;
     } catch (JacksonException e) {
       int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               line > 0 ? file + " line " + line : file,
               "text that is not JSON (broken or cut off here)",
               "GeoJSON",
-              "Export the file again; look for a missing bracket, quote or comma.");
-      problem.initCause(e);
-      throw problem;
+              "Export the file again; look for a missing bracket, quote or comma.")
+          .because(e);
     }
   }
 

@@ -69,14 +69,12 @@ public final class GeoPackageFile {
       if (e instanceof InputProblem problem) {
         throw problem;
       }
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               file.name(),
               "a file that is no sound GeoPackage",
               "a GeoPackage with a layer of polygons",
-              "Export it again, or as GeoJSON.");
-      problem.initCause(e);
-      throw problem;
+              "Export it again, or as GeoJSON.")
+          .because(e);
     }
   }
 
@@ -131,8 +129,8 @@ public final class GeoPackageFile {
       return code == 4326 ? Optional.empty() : Optional.of("EPSG:" + code);
     }
     String version1 = row.getString("definition");
-    boolean isSaid = version1 != null && version1.indexOf('[') > 0;
-    for (int i = 1; i <= row.getMetaData().getColumnCount() && !isSaid; i++) {
+    boolean isComplete = version1 != null && version1.indexOf('[') > 0;
+    for (int i = 1; i <= row.getMetaData().getColumnCount() && !isComplete; i++) {
       if (row.getMetaData().getColumnName(i).equalsIgnoreCase("definition_12_063")) {
         return Optional.of(String.valueOf(row.getString(i)));
       }

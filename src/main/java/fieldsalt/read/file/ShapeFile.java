@@ -56,14 +56,12 @@ public final class ShapeFile {
       if (e instanceof InputProblem told) {
         throw told;
       }
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               shp.name(),
               "a Shapefile that is cut off or broken",
               "whole .shp and .dbf files",
-              "Export it again, or as GeoJSON.");
-      problem.initCause(e);
-      throw problem;
+              "Export it again, or as GeoJSON.")
+          .because(e);
     }
   }
 

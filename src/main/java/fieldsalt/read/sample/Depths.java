@@ -2,8 +2,8 @@ package fieldsalt.read.sample;
 
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.file.Notes;
-import fieldsalt.read.table.LineCells;
 import fieldsalt.read.word.DepthText;
+import fieldsalt.read.word.PlainText;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -21,41 +21,40 @@ final class Depths {
   private final String unit;
   private final Map<String, TreeSet<Double>> singles = new HashMap<>();
 
-  private Depths(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+  private Depths(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
     this.rules = rules;
     this.notes = notes;
-    this.unit = unit(lines);
-    for (ParsedRow line : lines) {
-      line.depth()
+    this.unit = unit(rows);
+    for (ParsedRow row : rows) {
+      row.depth()
           .filter(d -> d.top().isEmpty())
-          .ifPresent(
-              d -> singles.computeIfAbsent(key(line), k -> new TreeSet<>()).add(bottomCm(d)));
+          .ifPresent(d -> singles.computeIfAbsent(key(row), k -> new TreeSet<>()).add(bottomCm(d)));
     }
   }
 
-  static Depths of(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
-    return new Depths(lines, rules, notes);
+  static Depths of(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
+    return new Depths(rows, rules, notes);
   }
 
-  private static String key(ParsedRow line) {
-    return line.id().toLowerCase(java.util.Locale.ROOT) + "\n" + line.date();
+  private static String key(ParsedRow row) {
+    return row.id().toLowerCase(java.util.Locale.ROOT) + "\n" + row.date();
   }
 
   private double bottomCm(DepthText depth) {
     return depth.bottom() * DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
   }
 
-  private String unit(List<ParsedRow> lines) {
+  private String unit(List<ParsedRow> rows) {
     List<ParsedRow> open =
-        lines.stream().filter(l -> l.depth().filter(d -> d.unit().isEmpty()).isPresent()).toList();
+        rows.stream().filter(l -> l.depth().filter(d -> d.unit().isEmpty()).isPresent()).toList();
     if (open.isEmpty() || rules.depthUnit().isPresent()) {
       return rules.depthUnit().orElse("cm");
     }
     String file = open.get(0).source().file();
     Set<Double> numbers = new TreeSet<>();
-    for (ParsedRow line : open) {
-      numbers.add(line.depth().orElseThrow().bottom());
-      line.depth().orElseThrow().top().filter(t -> t > 0).ifPresent(numbers::add);
+    for (ParsedRow row : open) {
+      numbers.add(row.depth().orElseThrow().bottom());
+      row.depth().orElseThrow().top().filter(t -> t > 0).ifPresent(numbers::add);
     }
     if (LIKE_INCHES.containsAll(numbers)) {
       notes.problem(
@@ -75,34 +74,34 @@ final class Depths {
 
   private static String shown(Set<Double> numbers) {
     List<String> some = new ArrayList<>();
-    numbers.stream().limit(6).forEach(n -> some.add(LineCells.plain(n)));
+    numbers.stream().limit(6).forEach(n -> some.add(PlainText.number(n)));
     return String.join(", ", some);
   }
 
-  /** The layer of a line; empty, with a finding, if it is none. */
-  Optional<DepthRange> range(ParsedRow line) {
-    if (line.depth().isEmpty()) {
-      return Optional.of(missing(line));
+  /** The layer of a row; empty, with a finding, if it is none. */
+  Optional<DepthRange> range(ParsedRow row) {
+    if (row.depth().isEmpty()) {
+      return Optional.of(missing(row));
     }
-    DepthText depth = line.depth().get();
+    DepthText depth = row.depth().get();
     double factor = DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
     double bottom = depth.bottom() * factor;
-    double top = depth.top().map(t -> t * factor).orElseGet(() -> above(line, bottom));
+    double top = depth.top().map(t -> t * factor).orElseGet(() -> above(row, bottom));
     if (!(top >= 0 && bottom > top && Double.isFinite(bottom))) {
-      return refused(line, depth);
+      return refused(row, depth);
     }
     return Optional.of(new DepthRange(top, bottom));
   }
 
-  private Optional<DepthRange> refused(ParsedRow line, DepthText depth) {
+  private Optional<DepthRange> refused(ParsedRow row, DepthText depth) {
     if (depth.bottom() != 0 || depth.top().filter(t -> t == 1).isEmpty()) {
       notes.row(
           "bad-depth",
-          line.source(),
+          row.source(),
           "a layer from "
-              + depth.top().map(LineCells::plain).orElse("?")
+              + depth.top().map(PlainText::number).orElse("?")
               + " to "
-              + LineCells.plain(depth.bottom())
+              + PlainText.number(depth.bottom())
               + " "
               + depth.unit(),
           "the row is left out; the top must lie above the bottom");
@@ -110,11 +109,11 @@ final class Depths {
     return Optional.empty();
   }
 
-  private double above(ParsedRow line, double bottomCm) {
-    Double next = singles.get(key(line)).lower(bottomCm);
+  private double above(ParsedRow row, double bottomCm) {
+    Double next = singles.get(key(row)).lower(bottomCm);
     notes.row(
         "depth-single",
-        line.source(),
+        row.source(),
         "a single number as depth",
         next == null
             ? "taken as the layer from the surface down to it"
@@ -122,17 +121,17 @@ final class Depths {
     return next == null ? 0 : next;
   }
 
-  private DepthRange missing(ParsedRow line) {
+  private DepthRange missing(ParsedRow row) {
     if (rules.mapsEc() && !rules.depthGiven()) {
       DepthRange layer = rules.depth();
       notes.row(
           "depth-missing",
-          line.source(),
+          row.source(),
           "no depth",
           "taken as "
-              + LineCells.plain(layer.topCm())
+              + PlainText.number(layer.topCm())
               + "-"
-              + LineCells.plain(layer.bottomCm())
+              + PlainText.number(layer.bottomCm())
               + " cm; say defaults: {depth-cm: [top, bottom]} if that is wrong");
     }
     return rules.depth();

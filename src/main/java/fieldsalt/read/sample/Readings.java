@@ -1,10 +1,11 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.facts.Plausibility;
 import fieldsalt.quantity.EcUnit;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.file.Notes;
-import fieldsalt.read.table.Limit;
-import fieldsalt.read.table.LineCells;
+import fieldsalt.read.table.Limits;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.ReadingUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -35,30 +36,30 @@ final class Readings {
     this.notes = notes;
   }
 
-  static Readings of(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+  static Readings of(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
     Readings readings = new Readings(rules, notes);
-    readings.lookAtUnits(lines);
-    readings.lookAtMedians(lines);
+    readings.lookAtUnits(rows);
+    readings.lookAtMedians(rows);
     return readings;
   }
 
-  private void lookAtUnits(List<ParsedRow> lines) {
-    for (ParsedRow line : lines) {
-      for (ParsedRow.Reading r : line.readings()) {
-        if (unit(line, r).isEmpty() && r.method().isPresent()) {
-          Limit limit = Limit.ofEc(r.method().get());
-          boolean usual = limit.isUsual(r.raw()) && r.raw() > 0;
+  private void lookAtUnits(List<ParsedRow> rows) {
+    for (ParsedRow row : rows) {
+      for (ParsedRow.Reading r : row.readings()) {
+        if (unit(row, r).isEmpty() && r.method().isPresent()) {
+          Plausibility limits = Plausibility.ofEc(r.method().get());
+          boolean usual = limits.isUsual(r.raw()) && r.raw() > 0;
           plausibleAsDs.merge(r.header(), usual, (a, b) -> a && b);
         }
       }
     }
   }
 
-  private void lookAtMedians(List<ParsedRow> lines) {
+  private void lookAtMedians(List<ParsedRow> rows) {
     Map<Method, List<Double>> values = new EnumMap<>(Method.class);
-    for (ParsedRow line : lines) {
-      for (ParsedRow.Reading r : line.readings()) {
-        OptionalDouble ds = stated(line, r);
+    for (ParsedRow row : rows) {
+      for (ParsedRow.Reading r : row.readings()) {
+        OptionalDouble ds = stated(row, r);
         if (r.method().isPresent()
             && r.censored() == Ec.Censored.NO
             && ds.isPresent()
@@ -76,20 +77,20 @@ final class Readings {
     return sorted[sorted.length / 2];
   }
 
-  private Optional<ReadingUnit> unit(ParsedRow line, ParsedRow.Reading r) {
+  private Optional<ReadingUnit> unit(ParsedRow row, ParsedRow.Reading r) {
     return rules
-        .confirmed(line.source(), line.id())
+        .confirmed(row.source(), row.id())
         .or(r::unit)
-        .or(() -> rules.unit(line.laboratory()));
+        .or(() -> rules.ruleOf(row.laboratory()).unit());
   }
 
-  private OptionalDouble stated(ParsedRow line, ParsedRow.Reading r) {
-    Optional<ReadingUnit> unit = unit(line, r);
+  private OptionalDouble stated(ParsedRow row, ParsedRow.Reading r) {
+    Optional<ReadingUnit> unit = unit(row, r);
     if (unit.isEmpty()) {
       return OptionalDouble.of(r.raw());
     }
     if (unit.get().isDissolvedSolids()) {
-      OptionalDouble factor = rules.tdsFactor(line.laboratory());
+      OptionalDouble factor = rules.ruleOf(row.laboratory()).tdsFactor();
       return factor.isPresent()
           ? OptionalDouble.of(r.raw() / factor.getAsDouble())
           : OptionalDouble.empty();
@@ -98,23 +99,23 @@ final class Readings {
   }
 
   /** The reading in dS/m; empty, with a finding, if it cannot be used. */
-  Optional<Ec> ec(ParsedRow line, ParsedRow.Reading r) {
+  Optional<Ec> ec(ParsedRow row, ParsedRow.Reading r) {
     Method method = r.method().orElseThrow();
-    Optional<ReadingUnit> unit = unit(line, r);
-    OptionalDouble ds = stated(line, r);
+    Optional<ReadingUnit> unit = unit(row, r);
+    OptionalDouble ds = stated(row, r);
     if (ds.isEmpty()) {
       notes.row(
           "tds-without-factor",
-          line.source(),
+          row.source(),
           "dissolved solids in ppm",
           "left out; say tds-factor in the job (ask the laboratory; 640 is usual below 5 dS/m)");
       return Optional.empty();
     }
     if (unit.isEmpty() && !plausibleAsDs.getOrDefault(r.header(), true)) {
-      notes.row("unit-missing", line.source(), "an EC without a unit", missingUnit(method));
+      notes.row("unit-missing", row.source(), "an EC without a unit", missingUnit(method));
       return Optional.empty();
     }
-    return checked(line, r, method, unit, ds.getAsDouble());
+    return checked(row, r, method, unit, ds.getAsDouble());
   }
 
   private String missingUnit(Method method) {
@@ -131,53 +132,54 @@ final class Readings {
   }
 
   private Optional<Ec> checked(
-      ParsedRow line, ParsedRow.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
-    Limit limit = Limit.ofEc(method);
-    if (!limit.isPossible(ds)) {
-      impossible(line, r, method, unit, ds);
+      ParsedRow row, ParsedRow.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
+    Plausibility limits = Plausibility.ofEc(method);
+    if (limits.refuses(ds)) {
+      impossible(row, r, method, unit, ds);
       return Optional.empty();
     }
-    if (!isConfirmed(line, unit) && isSuspect(ds, r.censored(), limit, method)) {
+    if (!isConfirmed(row, unit) && isSuspect(ds, r.censored(), limits, method)) {
       Optional<Likely> likely = likely(r.raw(), ds, method, typical(method));
       if (likely.isPresent()) {
-        slip(line, r, unit, ds, likely.get());
+        slip(row, r, unit, ds, likely.get());
         return Optional.empty();
       }
     }
     if (unit.isEmpty()) {
       notes.row(
           "unit-missing",
-          line.source(),
+          row.source(),
           "an EC without a unit",
           "taken as dS/m, which all values of the column can be; say defaults: {unit: dS/m}");
     }
-    if (!limit.isUsual(ds)) {
+    if (!limits.isUsual(ds)) {
       notes.row(
           "unusual",
-          line.source(),
-          "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
-          "kept; usual is " + limit.usual());
+          row.source(),
+          "EC " + method.label() + " of " + PlainText.number(ds) + " dS/m",
+          "kept; usual is " + Limits.usual(limits));
     }
     return Optional.of(new Ec(ds, r.censored()));
   }
 
-  private boolean isConfirmed(ParsedRow line, Optional<ReadingUnit> unit) {
-    return rules.confirmed(line.source(), line.id()).isPresent()
+  private boolean isConfirmed(ParsedRow row, Optional<ReadingUnit> unit) {
+    return rules.confirmed(row.source(), row.id()).isPresent()
         || rules
-            .unit(line.laboratory())
+            .ruleOf(row.laboratory())
+            .unit()
             .filter(u -> unit.filter(u::equals).isPresent())
             .isPresent();
   }
 
   private OptionalDouble typical(Method method) {
     double median = medians.getOrDefault(method, 0.0);
-    Limit limit = Limit.ofEc(method);
-    boolean usable = median > low(method) && limit.isUsual(median);
+    Plausibility limits = Plausibility.ofEc(method);
+    boolean usable = median > low(method) && limits.isUsual(median);
     return usable ? OptionalDouble.of(median) : OptionalDouble.empty();
   }
 
-  private boolean isSuspect(double ds, Ec.Censored censored, Limit limit, Method method) {
-    boolean odd = !limit.isUsual(ds) || ds < low(method);
+  private boolean isSuspect(double ds, Ec.Censored censored, Plausibility limits, Method method) {
+    boolean odd = !limits.isUsual(ds) || ds < low(method);
     OptionalDouble typical = typical(method);
     if (!odd || typical.isEmpty()) {
       return odd && medians.getOrDefault(method, 0.0) > 0;
@@ -194,42 +196,42 @@ final class Readings {
   }
 
   private void impossible(
-      ParsedRow line, ParsedRow.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
+      ParsedRow row, ParsedRow.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
     Optional<Likely> likely =
         r.raw() > 0 ? likely(r.raw(), ds, method, typical(method)) : Optional.empty();
     if (likely.isPresent()) {
-      slip(line, r, unit, ds, likely.get());
+      slip(row, r, unit, ds, likely.get());
     } else {
       notes.row(
           "impossible",
-          line.source(),
-          "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
-          "left out; possible is " + Limit.ofEc(method).possible());
+          row.source(),
+          "EC " + method.label() + " of " + PlainText.number(ds) + " dS/m",
+          "left out; possible is " + Limits.possible(Plausibility.ofEc(method)));
     }
   }
 
   private void slip(
-      ParsedRow line, ParsedRow.Reading r, Optional<ReadingUnit> unit, double ds, Likely likely) {
+      ParsedRow row, ParsedRow.Reading r, Optional<ReadingUnit> unit, double ds, Likely likely) {
     double other = likely.dSPerM();
-    String by = LineCells.plain(Math.max(ds / other, other / ds));
+    String by = PlainText.number(Math.max(ds / other, other / ds));
     notes.row(
         "unit-slip",
-        line.source(),
+        row.source(),
         "EC "
             + r.method().orElseThrow().label()
             + " of "
-            + LineCells.plain(r.raw())
+            + PlainText.number(r.raw())
             + " "
             + unit.map(ReadingUnit::label).orElse("(no unit)")
             + ", likely off by a factor of "
             + by
             + ": "
-            + likely.said(r.raw())
+            + likely.inWords(r.raw())
             + " (= "
-            + LineCells.plain(other)
+            + PlainText.number(other)
             + " dS/m)",
         "left out until you confirm it: confirm: {\""
-            + rules.name(line.source())
+            + rules.name(row.source())
             + "\": "
             + likely.unit().label()
             + "} in the job, or the right unit in the file");
@@ -242,8 +244,8 @@ final class Readings {
    * @param unit to confirm
    */
   private record Likely(String what, EcUnit unit, double dSPerM) {
-    String said(double raw) {
-      return what.equals(unit.label()) ? LineCells.plain(raw) + " " + what : what;
+    String inWords(double raw) {
+      return what.equals(unit.label()) ? PlainText.number(raw) + " " + what : what;
     }
   }
 
@@ -257,19 +259,19 @@ final class Readings {
       candidates.add(new Likely(unit.label(), unit, raw * unit.dSPerM()));
     }
     for (double factor : new double[] {10, 100, 1000}) {
-      String by = LineCells.plain(factor) + " times too ";
+      String by = PlainText.number(factor) + " times too ";
       candidates.add(new Likely(by + "large", EcUnit.DS_PER_M, ds / factor));
       candidates.add(new Likely(by + "small", EcUnit.DS_PER_M, ds * factor));
     }
     double middle = typical.orElse(method == Method.PASTE ? 3 : 0.8);
-    Limit limit = Limit.ofEc(method);
+    Plausibility limits = Plausibility.ofEc(method);
     Likely best = null;
     for (Likely candidate : candidates) {
       double far = far(candidate, middle);
       boolean fits =
           typical.isPresent()
               ? far < NEAR_LN
-              : limit.isUsual(candidate.dSPerM()) && candidate.dSPerM() >= low(method);
+              : limits.isUsual(candidate.dSPerM()) && candidate.dSPerM() >= low(method);
       if (fits && (best == null || far < far(best, middle) - 1e-9)) {
         best = candidate;
       }

@@ -25,9 +25,9 @@ public final class Columns {
   /**
    * One column.
    *
-   * @param said the method and reading that its header names
+   * @param stated the method and reading that its header names
    */
-  public record Column(int index, HeaderText header, MethodWords.Said said) {
+  public record Column(int index, HeaderText header, MethodWords.Stated stated) {
     public String unit() {
       return header.unit();
     }
@@ -61,14 +61,14 @@ public final class Columns {
     if (ours.startsWith("ec_")) {
       ec.add(new Column(index, text, MethodWords.parse(ours.substring(3))));
     } else if (ours.equals("ec")) {
-      ec.add(new Column(index, text, saidByHeader(text)));
+      ec.add(new Column(index, text, statedIn(text)));
     } else {
-      byName.put(ours, new Column(index, text, saidByHeader(text)));
+      byName.put(ours, new Column(index, text, statedIn(text)));
     }
   }
 
-  private static MethodWords.Said saidByHeader(HeaderText text) {
-    return ColumnGuess.of(text).map(ColumnGuess::said).orElse(MethodWords.parse(text.raw()));
+  private static MethodWords.Stated statedIn(HeaderText text) {
+    return ColumnGuess.of(text).map(ColumnGuess::stated).orElse(MethodWords.parse(text.raw()));
   }
 
   private record Candidate(ColumnGuess guess, Column column) {}
@@ -83,7 +83,7 @@ public final class Columns {
           g ->
               found
                   .computeIfAbsent(g.ours(), k -> new ArrayList<>())
-                  .add(new Candidate(g, new Column(at, text, g.said()))));
+                  .add(new Candidate(g, new Column(at, text, g.stated()))));
       if (guess.isEmpty() && !taken.contains(i)) {
         hint(sheet, text, notes);
       }
@@ -153,8 +153,8 @@ public final class Columns {
         ec.stream()
             .filter(
                 o ->
-                    o.said().method().equals(column.said().method())
-                        && o.said().reading() == column.said().reading())
+                    o.stated().method().equals(column.stated().method())
+                        && o.stated().reading() == column.stated().reading())
             .findFirst();
     if (same.isPresent()) {
       twice(sheet, "the same reading", same.get(), column, notes);
@@ -169,12 +169,6 @@ public final class Columns {
 
   public boolean has(String ours) {
     return byName.containsKey(ours);
-  }
-
-  /** The cell of a line under one of our names; empty text if there is no such column. */
-  public String cell(Sheet.Line line, String ours) {
-    Column column = byName.get(ours);
-    return column == null ? "" : line.cell(column.index());
   }
 
   /** Columns of readings, in the sheet's order. */

@@ -2,16 +2,16 @@ package fieldsalt.read.table;
 
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.Projections;
+import fieldsalt.read.file.DatumShiftNote;
 import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.GeoJson;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.RawTable;
-import fieldsalt.read.file.RawTable.RawRow;
 import fieldsalt.read.file.SourceRow;
-import fieldsalt.read.file.TieNote;
-import fieldsalt.read.table.Sheet.Line;
+import fieldsalt.read.file.TableRow;
 import fieldsalt.read.word.HeaderText;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.UnitText;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -118,26 +118,27 @@ public final class SheetLayout {
     Set<String> names = new java.util.LinkedHashSet<>();
     collection.features().forEach(f -> names.addAll(f.properties().keySet()));
     String[] keys = names.toArray(String[]::new);
-    List<Line> lines = new ArrayList<>();
+    List<TableRow> rows = new ArrayList<>();
     for (GeoFeature feature : collection.features()) {
       String[] cells = new String[keys.length];
       for (int i = 0; i < keys.length; i++) {
         cells[i] = feature.properties().getOrDefault(keys[i], "");
       }
-      lines.add(new Line(feature.number(), cells, point(collection, feature)));
+      rows.add(new TableRow(feature.number(), cells, point(collection, feature)));
     }
-    tellTie(collection, lines, notes);
+    noteDatumShift(collection, rows, notes);
     List<HeaderText> headers = Arrays.stream(keys).map(HeaderText::of).toList();
-    return new Sheet(collection.file(), "feature", headers, lines, false, List.of());
+    return new Sheet(collection.file(), "feature", headers, rows, false);
   }
 
-  private static void tellTie(GeoFeature.Collection file, List<Line> lines, Notes notes) {
+  private static void noteDatumShift(GeoFeature.Collection file, List<TableRow> rows, Notes notes) {
     Envelope box = new Envelope();
-    lines.forEach(line -> line.point().ifPresent(box::expandToInclude));
+    rows.forEach(row -> row.point().ifPresent(box::expandToInclude));
     if (file.system().isPresent() && !box.isNull()) {
-      TieNote tie = new TieNote(file.file(), Projections.source(file.system().get()));
-      tie.at(box);
-      tie.tell(notes);
+      DatumShiftNote shift =
+          new DatumShiftNote(file.file(), Projections.source(file.system().get()));
+      shift.add(box);
+      shift.noteIn(notes);
     }
   }
 
@@ -161,7 +162,7 @@ public final class SheetLayout {
 
   private Sheet sheet() {
     int header = header();
-    RawRow row = table.rows().get(header);
+    TableRow row = table.rows().get(header);
     String[] names = new GroupNames(table, header, this::isKnown).joined();
     int first = header + 1;
     if (first < table.rows().size() && isUnits(table.rows().get(first))) {
@@ -169,19 +170,13 @@ public final class SheetLayout {
       first++;
     }
     List<HeaderText> headers = Arrays.stream(names).map(HeaderText::of).toList();
-    List<Line> lines = new ArrayList<>();
-    for (RawRow data : table.rows().subList(first, table.rows().size())) {
+    List<TableRow> rows = new ArrayList<>();
+    for (TableRow data : table.rows().subList(first, table.rows().size())) {
       if (isData(data, row)) {
-        lines.add(new Line(data.number(), data.cells(), Optional.empty()));
+        rows.add(data);
       }
     }
-    return new Sheet(table.file(), "row", headers, lines, table.semicolons(), titles(header));
-  }
-
-  private List<String> titles(int header) {
-    return table.rows().subList(0, header).stream()
-        .map(row -> String.join(" ", row.cells()).strip())
-        .toList();
+    return new Sheet(table.file(), "row", headers, rows, table.semicolons());
   }
 
   private int header() {
@@ -200,7 +195,7 @@ public final class SheetLayout {
     return best;
   }
 
-  private int known(RawRow row) {
+  private int known(TableRow row) {
     Set<String> seen = new TreeSet<>();
     for (String cell : row.cells()) {
       boolean named = !cell.isEmpty() && cell.length() < 80 && isKnown(cell);
@@ -222,7 +217,7 @@ public final class SheetLayout {
         table.rows().isEmpty()
             ? "no cell with text"
             : "a table whose first line is '"
-                + shown(String.join(", ", table.rows().get(0).cells()))
+                + PlainText.cut(String.join(", ", table.rows().get(0).cells()))
                 + "'";
     return new InputProblem(
         table.file(),
@@ -231,11 +226,7 @@ public final class SheetLayout {
         "Name your columns in the job: columns: {ec: \"your header\"}.");
   }
 
-  private static String shown(String text) {
-    return text.length() > 80 ? text.substring(0, 80) + "..." : text;
-  }
-
-  private static boolean isUnits(RawRow row) {
+  private static boolean isUnits(TableRow row) {
     int units = 0;
     for (String cell : row.cells()) {
       String bare = cell.replaceAll("^[(\\[](.*)[)\\]]$", "$1");
@@ -247,7 +238,7 @@ public final class SheetLayout {
     return units > 0;
   }
 
-  private static String[] joinedWithUnits(String[] names, RawRow units) {
+  private static String[] joinedWithUnits(String[] names, TableRow units) {
     String[] joined = names.clone();
     for (int i = 0; i < joined.length; i++) {
       String unit = units.cell(i).replaceAll("^[(\\[](.*)[)\\]]$", "$1");
@@ -256,14 +247,14 @@ public final class SheetLayout {
     return joined;
   }
 
-  private boolean isData(RawRow row, RawRow header) {
+  private boolean isData(TableRow row, TableRow header) {
     SourceRow at = new SourceRow(table.file(), row.number());
-    String first = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).findFirst().orElse("");
+    String first = row.first();
     if (Arrays.equals(row.cells(), header.cells())) {
       return false;
     }
     if (TOTALS.matcher(first).matches()) {
-      notes.row("totals-line", at, "a totals line ('" + shown(first) + "')", "left out");
+      notes.row("totals-line", at, "a totals line ('" + PlainText.cut(first) + "')", "left out");
       return false;
     }
     long filled = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).count();

@@ -51,6 +51,16 @@ public record DepthText(Optional<Double> top, double bottom, String unit) {
     return Optional.empty();
   }
 
+  /** This depth, in another unit where its text names none. */
+  public DepthText orIn(String other) {
+    return unit.isEmpty() ? new DepthText(top, bottom, other) : this;
+  }
+
+  /** Whether two texts give the same numbers, whatever their units. */
+  public boolean isSameRange(DepthText other) {
+    return bottom == other.bottom && top.equals(other.top);
+  }
+
   private static double number(String text) {
     return Double.parseDouble(text.replace(',', '.'));
   }

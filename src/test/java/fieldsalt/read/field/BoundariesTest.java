@@ -283,7 +283,7 @@ public class BoundariesTest {
           new FieldBoundary(
               f.name(), utm.toMetres(f.shapeM()), f.crop(), f.texture(), f.clayPct()));
     }
-    Overlaps.tell(inMetres, notes);
+    Overlaps.noteIn(notes, inMetres);
     assertThat(notes.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.code()).isEqualTo("fields-overlap"))

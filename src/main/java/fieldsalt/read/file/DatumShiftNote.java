@@ -4,19 +4,19 @@ import fieldsalt.geo.SourceSystem;
 import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
 
-/** Tells how well coordinates in a system are tied to WGS 84, if that shows on a map of fields. */
-public final class TieNote {
+/** Notes how far the shift of coordinates to WGS 84 may be wrong, if a map of fields shows it. */
+public final class DatumShiftNote {
   private final String where;
   private final SourceSystem source;
   private Optional<SourceSystem.Tie> worst = Optional.empty();
 
-  public TieNote(String where, SourceSystem source) {
+  public DatumShiftNote(String where, SourceSystem source) {
     this.where = where;
     this.source = source;
   }
 
-  /** Remembers the tie for the middle of a box in degrees if it is worse than those before. */
-  public void at(Envelope degrees) {
+  /** Keeps the shift at the middle of a box in degrees if it is less accurate than those before. */
+  public void add(Envelope degrees) {
     SourceSystem.Tie tie = source.tieAt(degrees.centre().x, degrees.centre().y);
     if (worst.isEmpty() || metres(tie) > metres(worst.get())) {
       worst = Optional.of(tie);
@@ -27,8 +27,8 @@ public final class TieNote {
     return tie.accuracyM().orElse(Double.MAX_VALUE);
   }
 
-  /** A finding, if the worst is coarse. */
-  public void tell(Notes notes) {
+  /** Adds a finding if the worst shift is coarse. */
+  public void noteIn(Notes notes) {
     worst
         .filter(SourceSystem.Tie::isCoarse)
         .ifPresent(
