@@ -5,7 +5,7 @@ import java.math.MathContext;
 
 /** Numbers and texts of the input as messages show them. */
 public final class PlainText {
-  private static final int LONGEST = 60;
+  private static final int LONGEST = 80;
 
   private PlainText() {}
 
@@ -14,7 +14,7 @@ public final class PlainText {
     return new BigDecimal(value).round(new MathContext(6)).stripTrailingZeros().toPlainString();
   }
 
-  /** A text, cut after 60 letters. */
+  /** A text, cut after 80 letters. */
   public static String cut(String text) {
     return text.length() > LONGEST ? text.substring(0, LONGEST) + "..." : text;
   }
