@@ -1,8 +1,10 @@
 package fieldsalt.classes;
 
 import fieldsalt.facts.Crop;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -118,8 +120,8 @@ public final class ClassSchemes {
     String name = nrcs.name() + " (" + crop.name() + ": " + crop.ratingInWords() + ")";
     Finding said =
         new Finding(
-            "rating-only",
-            "field " + field,
+            Code.RATING_ONLY,
+            Place.field(field),
             crop.name() + " is rated " + crop.ratingInWords() + " (" + crop.source() + ")",
             "no threshold and slope are published for it: NRCS classes are drawn, no yield is"
                 + " computed");
@@ -175,8 +177,8 @@ public final class ClassSchemes {
             .map(pct -> pct + " % (" + number(model.eceAtPct(pct)) + " dS/m)")
             .collect(Collectors.joining(", "));
     return new Finding(
-        "breaks-merged",
-        "field " + field,
+        Code.BREAKS_MERGED,
+        Place.field(field),
         String.format(
             Locale.ROOT,
             "yield steps of %s closer than the readings' error (%.0f %% of ECe): %s",

@@ -5,9 +5,12 @@ import fieldsalt.basis.depth.Uptake;
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import fieldsalt.facts.RootZones;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.InputProblem.Problem;
+import fieldsalt.finding.Place;
+import fieldsalt.finding.PlaceWords;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.job.JobDocument;
 import java.util.ArrayList;
@@ -28,10 +31,14 @@ public final class FieldCrops {
   private FieldCrops(JobDocument job, List<FieldBoundary> fields) {
     this.job = job;
     List<Problem> problems = new ArrayList<>();
-    this.ofJob = job.text("crop").flatMap(name -> find(name, job.place("crop"), problems));
+    this.ofJob =
+        job.text("crop").flatMap(name -> find(name, new Place.Key(job.place("crop")), problems));
     for (FieldBoundary field : fields) {
       Optional<Crop> own =
-          field.crop().flatMap(name -> find(name, "field " + field.name() + ", crop", problems));
+          field
+              .crop()
+              .flatMap(
+                  name -> find(name, new Place.Fields(List.of(field.name()), "crop"), problems));
       (own.isPresent() ? own : ofJob).ifPresent(crop -> byField.put(field.name(), crop));
     }
     if (!problems.isEmpty()) {
@@ -48,7 +55,7 @@ public final class FieldCrops {
     return new FieldCrops(job, fields);
   }
 
-  private Optional<Crop> find(String name, String where, List<Problem> problems) {
+  private Optional<Crop> find(String name, Place where, List<Problem> problems) {
     try {
       Crops.Match match = Crops.standard().find(name);
       match.sentence().ifPresent(s -> say(where, name, s));
@@ -59,15 +66,15 @@ public final class FieldCrops {
     }
   }
 
-  private void say(String where, String name, String sentence) {
-    Finding said = new Finding("crop-name", where, "\"" + name + "\"", sentence);
+  private void say(Place where, String name, String sentence) {
+    Finding said = new Finding(Code.CROP_NAME, where, "\"" + name + "\"", sentence);
     if (!findings.contains(said)) {
       findings.add(said);
     }
   }
 
-  private static Problem at(String where, Problem p) {
-    return new Problem(where, p.found(), p.expected(), p.remedy());
+  private static Problem at(Place where, Problem p) {
+    return new Problem(PlaceWords.of(where), p.found(), p.expected(), p.remedy());
   }
 
   /** The crop of a field; empty if neither it nor the job names one. */

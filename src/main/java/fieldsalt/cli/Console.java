@@ -1,5 +1,6 @@
 package fieldsalt.cli;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import java.io.PrintStream;
@@ -41,15 +42,15 @@ record Console(PrintStream out, PrintStream err, boolean terminal) {
 
   /** Findings grouped by code; of a long group the first few, unless all are asked for. */
   void findings(List<Finding> findings, boolean all) {
-    Map<String, List<Finding>> byCode = new LinkedHashMap<>();
+    Map<Code, List<Finding>> byCode = new LinkedHashMap<>();
     for (Finding f : findings) {
       byCode.computeIfAbsent(f.code(), c -> new java.util.ArrayList<>()).add(f);
     }
     byCode.forEach((code, group) -> group(code, group, all ? group.size() : SHOWN_PER_CODE));
   }
 
-  private void group(String code, List<Finding> group, int shown) {
-    err.println(code + " (" + group.size() + ")");
+  private void group(Code code, List<Finding> group, int shown) {
+    err.println(code.id() + " (" + group.size() + ")");
     group.stream()
         .limit(shown)
         .forEach(f -> err.println("  " + f.where() + ": " + f.found() + ". " + f.done()));

@@ -1,6 +1,7 @@
 package fieldsalt.cli;
 
 import fieldsalt.finding.InputProblem;
+import fieldsalt.handover.folder.Inputs;
 import fieldsalt.pipeline.ConvertRun;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -43,6 +44,10 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
 
   @Override
   public Integer call() {
+    if (file != null) {
+      Inputs.refuse(file, samples);
+      Inputs.refuse(factorsBeside(file), samples);
+    }
     ConvertRun.Result result = ConvertRun.run(samples, common.set);
     if (!common.quiet) {
       console.findings(result.findings(), true);

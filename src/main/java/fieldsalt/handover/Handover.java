@@ -1,6 +1,8 @@
 package fieldsalt.handover;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.handover.folder.WrittenFile;
 import fieldsalt.handover.input.HandoverInput;
 import fieldsalt.handover.input.SampleFeature;
@@ -64,8 +66,8 @@ public final class Handover {
     if (input.projection().isLocal()) {
       findings.add(
           new Finding(
-              "local-coordinates",
-              "zones.geojson, samples.geojson",
+              Code.LOCAL_COORDINATES,
+              Place.file("zones.geojson, samples.geojson"),
               "coordinates in metres of a local system",
               "written as metres: a GIS program must be told so, and no machine file can be made"));
     }

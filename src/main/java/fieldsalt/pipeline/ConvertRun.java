@@ -131,7 +131,10 @@ public final class ConvertRun {
         row.relation(),
         row.citation(),
         row.confidence(),
-        row.findings().stream().map(Finding::code).distinct().collect(Collectors.joining("; ")),
+        row.findings().stream()
+            .map(f -> f.code().id())
+            .distinct()
+            .collect(Collectors.joining("; ")),
         s.source().toString());
   }
 

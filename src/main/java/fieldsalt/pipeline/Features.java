@@ -3,7 +3,6 @@ package fieldsalt.pipeline;
 import fieldsalt.basis.pair.ConvertedReadings;
 import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.handover.input.SampleFeature;
 import fieldsalt.handover.input.ZoneFeature;
 import fieldsalt.plan.soil.ZoneGround;
@@ -157,7 +156,7 @@ final class Features {
   private String findings(SiteReadings.Site site) {
     return rowsOf(site).stream()
         .flatMap(row -> row.findings().stream())
-        .map(Finding::code)
+        .map(f -> f.code().id())
         .distinct()
         .sorted()
         .collect(Collectors.joining(", "));

@@ -19,6 +19,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** What the files for GIS and machines are made from. */
@@ -70,8 +72,13 @@ final class HandoverAssembly {
   private static MachineJob machine(JobDocument job, RanchPlan plan) {
     Map<String, Double> rates = new LinkedHashMap<>();
     Map<String, Integer> passes = new LinkedHashMap<>();
+    boolean drafts = job.flag("machine.drafts");
+    Set<String> draftFields = new TreeSet<>();
     for (ZonePlan zone : plan.zones()) {
-      if (zone.passes() > 0) {
+      if (zone.draft().isDraft()) {
+        draftFields.add(zone.zone().field());
+      }
+      if (zone.goesToMachine(drafts)) {
         rates.put(zone.zone().name(), zone.productTPerHa() / zone.passes());
         passes.put(zone.zone().name(), zone.passes());
       }
@@ -82,7 +89,8 @@ final class HandoverAssembly {
         job.amount("machine.swath-m"),
         Integer.parseInt(job.word("machine.version")),
         rates,
-        passes);
+        passes,
+        draftFields);
   }
 
   private static List<List<Object>> next(Prepared prepared, Planned planned) {

@@ -44,7 +44,7 @@ public final class MapRun {
    */
   public static MapRun prepare(
       JobDocument job, Path folder, boolean force, BiConsumer<String, Double> progress) {
-    return new MapRun(job, OutputFolder.open(folder, force), progress);
+    return new MapRun(job, OutputFolder.open(folder, force, job.inputs()), progress);
   }
 
   /** Stages 1 to 6; nothing is written. */

@@ -4,7 +4,9 @@ import fieldsalt.basis.property.SoilProperty;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.classes.FieldCrops;
 import fieldsalt.classes.FieldSchemes;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
@@ -88,8 +90,8 @@ record Mapped(
 
   private static Finding ignored(Prepared prepared) {
     return new Finding(
-        "sodicity-ignored",
-        "zones.sodicity",
+        Code.SODICITY_IGNORED,
+        new Place.Key("zones.sodicity"),
         "a map of " + prepared.readings().property(),
         "only zones of ECe are divided by sodicity too");
   }

@@ -36,7 +36,10 @@ final class PlanKeys {
         keys.leaching(),
         keys.gypsum(),
         new MachineSettings(
-            job.number("machine.min"), job.number("machine.max"), job.number("machine.step")),
+            job.number("machine.min"),
+            job.number("machine.max"),
+            job.number("machine.step"),
+            job.flag("machine.drafts")),
         keys.money(),
         keys.crops());
   }

@@ -95,7 +95,6 @@ record Planned(
     Map<String, List<Sample>> samples = prepared.samplesByField();
     Evidence evidence =
         new Evidence(
-            samples,
             prepared.basis(),
             prepared.rootZone(),
             mapped.surface().report().chosen().equals("mean"),

@@ -1,7 +1,9 @@
 package fieldsalt.plan;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.field.Comparisons;
@@ -171,7 +173,7 @@ public final class Planner {
         cost,
         net,
         rates,
-        findings(fields));
+        findings(fields, settings.machine().drafts()));
   }
 
   /** Expected net of what is planned in a zone; outlooks of what is not planned do not count. */
@@ -210,16 +212,25 @@ public final class Planner {
     return known ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
 
-  private static List<Finding> findings(List<FieldPlan> fields) {
+  private static List<Finding> findings(List<FieldPlan> fields, boolean drafts) {
     List<Finding> findings = new ArrayList<>();
     for (FieldPlan field : fields) {
       for (Draft.Reason reason : field.draft().reasons()) {
         findings.add(
             new Finding(
-                "draft-" + reason.code(),
-                "field " + field.field(),
+                reason.code(),
+                Place.field(field.field()),
                 reason.why(),
                 "the plan is a draft; to lift it: " + reason.lift()));
+      }
+      if (field.zones().stream().anyMatch(z -> z.passes() > 0 && !z.goesToMachine(drafts))) {
+        findings.add(
+            new Finding(
+                Code.DRAFT_NOT_ON_MACHINE,
+                Place.field(field.field()),
+                "the plan is a draft",
+                "its zones are in no task of TASKDATA.zip, and rates.csv marks them; lift the draft,"
+                    + " or say machine.drafts: yes"));
       }
     }
     return findings;

@@ -1,7 +1,9 @@
 package fieldsalt.read;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.RanchProjection;
 import fieldsalt.read.field.BoundaryFile;
@@ -221,8 +223,8 @@ public final class RanchReader {
     double ha = field.shapeM().getArea() / 1e4;
     if (!local && (ha < LEAST_HA || ha > MOST_HA)) {
       notes.finding(
-          "field-size",
-          field.name(),
+          Code.FIELD_SIZE,
+          Place.field(field.name()),
           PlainText.number(ha) + " ha of ground",
           "kept; check the boundary and its coordinate system");
     }
@@ -246,7 +248,7 @@ public final class RanchReader {
 
   private String badCoordinate() {
     return notes.findings().stream()
-        .filter(f -> f.code().equals("bad-coordinate"))
+        .filter(f -> f.code() == Code.BAD_COORDINATE)
         .map(f -> " (" + f.where() + ": " + f.found() + ")")
         .findFirst()
         .orElse("");
@@ -255,8 +257,8 @@ public final class RanchReader {
   private void noteSurveyElsewhere(List<SurveyReading> survey, FieldFinder fields) {
     if (!survey.isEmpty() && survey.stream().noneMatch(r -> fields.find(r.place()).isPresent())) {
       notes.finding(
-          "survey-elsewhere",
-          fileName("survey"),
+          Code.SURVEY_ELSEWHERE,
+          Place.file(fileName("survey")),
           "no reading in or near any field",
           "of no use for the map; check its coordinates and crs");
     }
@@ -289,7 +291,7 @@ public final class RanchReader {
         new RowsToFields(placing, new FieldFinder(ranch.fields()), notes).samples(rows);
     notes.stopIfProblems();
     List<Finding> findings =
-        notes.findings().stream().filter(f -> !f.code().equals("field-without-sites")).toList();
+        notes.findings().stream().filter(f -> f.code() != Code.FIELD_WITHOUT_SITES).toList();
     return new Points(samples, findings, files.hashes());
   }
 }

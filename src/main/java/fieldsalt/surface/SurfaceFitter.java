@@ -1,8 +1,10 @@
 package fieldsalt.surface;
 
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.site.SurveyReading;
@@ -139,7 +141,7 @@ public final class SurfaceFitter {
     if (share > 0) {
       String found =
           String.format(Locale.ROOT, "about %.0f %% of it %s", Math.max(1, 100 * share), what);
-      findings.add(new Finding("drift-extrapolated", "field " + field.name(), found, done));
+      findings.add(new Finding(Code.DRIFT_EXTRAPOLATED, Place.field(field.name()), found, done));
     }
   }
 
@@ -167,8 +169,8 @@ public final class SurfaceFitter {
     if (isThinned() && !all.fieldMeans().isEmpty()) {
       findings.add(
           new Finding(
-              "composite-unused",
-              "ranch",
+              Code.COMPOSITE_UNUSED,
+              new Place.Ranch(),
               "readings of composites beside more than 1,000 sites: " + all.fieldMeans().size(),
               "not used for the map, which takes composites up to 1,000 sites; a field of few sites"
                   + " is mapped with them in a job of its own"));
@@ -205,8 +207,8 @@ public final class SurfaceFitter {
               : "and so is the map";
       findings.add(
           new Finding(
-              "many-sites",
-              "ranch",
+              Code.MANY_SITES,
+              new Place.Ranch(),
               Observations.of(all, List.of()).siteCount() + " sites",
               "variogram, shared errors and validation rest on about "
                   + MOST_WHOLE

@@ -1,7 +1,9 @@
 package fieldsalt.zones;
 
 import fieldsalt.classes.ClassScheme;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.zones.field.CellFigures;
@@ -108,8 +110,8 @@ public final class ZoneBuilder {
     if (changedHa > CHANGED_SHARE * fieldHa) {
       findings.add(
           new Finding(
-              "zones-merged",
-              "field " + field,
+              Code.ZONES_MERGED,
+              Place.field(field),
               String.format(
                   Locale.ROOT,
                   "pieces smaller than %s ha or narrower than %s m make up %.1f ha, %.0f %% of it",

@@ -21,7 +21,6 @@ import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.setting.LaboratoryErrors;
 import fieldsalt.basis.setting.LaboratorySettings;
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
@@ -62,7 +61,7 @@ class LaboratorySheetTest {
   }
 
   private static List<String> codes(ConvertedReadings converted) {
-    return converted.findings().stream().map(Finding::code).toList();
+    return converted.findings().stream().map(f -> f.code().id()).toList();
   }
 
   // rule 1
@@ -73,7 +72,7 @@ class LaboratorySheetTest {
     assertThat(c.findings())
         .anySatisfy(
             f -> {
-              assertThat(f.code()).isEqualTo("no-method");
+              assertThat(f.code().id()).isEqualTo("no-method");
               assertThat(f.where()).isEqualTo("samples.csv row 2, site A1");
               assertThat(f.done()).contains("row left out", "column method");
             });
@@ -124,7 +123,9 @@ class LaboratorySheetTest {
     ConvertedReadings c = convert(rows.toArray(Samples[]::new));
     assertThat(c.findings())
         .anyMatch(
-            f -> f.code().equals("calculated-ece") && f.found().contains("SlavichPetterson1993"));
+            f ->
+                f.code().id().equals("calculated-ece")
+                    && f.found().contains("SlavichPetterson1993"));
     assertThat(c.pairs()).isEmpty();
   }
 
@@ -251,7 +252,7 @@ class LaboratorySheetTest {
     assertThat(c.rows().get(1).ece()).isCloseTo(2.8 * 9.5, within(1e-9));
     assertThat(codes(c)).contains("below-detection", "above-range");
     // 0.02 x 9.5 = 0.19 dS/m matters to no crop: no finding
-    assertThat(c.findings()).filteredOn(f -> f.code().equals("below-detection")).hasSize(1);
+    assertThat(c.findings()).filteredOn(f -> f.code().id().equals("below-detection")).hasSize(1);
     LayerReading exact = reading(Samples.sample().ec(0.05), BasisSettings.defaults());
     LayerReading below = reading(Samples.sample().below(0.1), BasisSettings.defaults());
     assertThat(below.ownVariance() - exact.ownVariance()).isCloseTo(0.36, within(1e-12));
@@ -288,7 +289,8 @@ class LaboratorySheetTest {
     ConvertedReadings c = convert(Samples.sample().uncompensated(77));
     assertThat(c.rows()).isEmpty();
     assertThat(c.findings())
-        .anyMatch(f -> f.code().equals("temperature-range") && f.done().contains("Fahrenheit"));
+        .anyMatch(
+            f -> f.code().id().equals("temperature-range") && f.done().contains("Fahrenheit"));
     assertThat(codes(convert(Samples.sample().uncompensated()))).contains("temperature-missing");
   }
 
@@ -327,7 +329,7 @@ class LaboratorySheetTest {
     assertThat(convert(rows.toArray(Samples[]::new)).findings())
         .anyMatch(
             f ->
-                f.code().equals("pairs-one-sided")
+                f.code().id().equals("pairs-one-sided")
                     && f.found().contains("above ECe 4")
                     && f.found().contains("medium texture"));
   }
@@ -364,7 +366,7 @@ class LaboratorySheetTest {
     assertThat(c.findings())
         .anyMatch(
             f ->
-                f.code().equals("ec-impossible")
+                f.code().id().equals("ec-impossible")
                     && f.where().contains("odd")
                     && f.done().contains(unit)
                     && f.done().contains(value));
@@ -386,10 +388,11 @@ class LaboratorySheetTest {
             Samples.sample().texture(Texture.UNKNOWN),
             Samples.sample().id("B").texture(Texture.UNKNOWN),
             slurryOrNot);
-    assertThat(c.findings()).filteredOn(f -> f.code().equals("texture-unknown")).hasSize(1);
+    assertThat(c.findings()).filteredOn(f -> f.code().id().equals("texture-missing")).hasSize(1);
     assertThat(c.findings())
-        .anyMatch(f -> f.code().equals("texture-unknown") && f.found().startsWith("2 readings"));
-    assertThat(c.findings()).filteredOn(f -> f.code().equals("kind-not-said")).hasSize(1);
+        .anyMatch(
+            f -> f.code().id().equals("texture-missing") && f.found().startsWith("2 readings"));
+    assertThat(c.findings()).filteredOn(f -> f.code().id().equals("kind-not-said")).hasSize(1);
   }
 
   // gypsum: geometric mean of the bounds, sigma = max(group's, ln(upper/lower)/3.3)
@@ -505,7 +508,7 @@ class LaboratorySheetTest {
     LayerReading r =
         reading(Samples.sample().texture(Texture.HEAVY_CLAY).sp(110), BasisSettings.defaults());
     assertThat(conversionSd(r)).isCloseTo(0.30, within(1e-12));
-    assertThat(r.findings()).extracting(Finding::code).contains("high-sp");
+    assertThat(r.findings()).extracting(f -> f.code().id()).contains("high-sp");
   }
 
   @Test
@@ -582,7 +585,9 @@ class LaboratorySheetTest {
             Samples.sample().method(Method.ONE_TO_ONE, ReadingKind.SLURRY).ec(2),
             Samples.sample().id("B").method(Method.ONE_TO_ONE, ReadingKind.SLURRY).ec(2));
     assertThat(slurry.rows()).allMatch(r -> r.relation().equals("DefaultMultiplier"));
-    assertThat(slurry.findings()).filteredOn(f -> f.code().equals("relation-method")).hasSize(1);
+    assertThat(slurry.findings())
+        .filteredOn(f -> f.code().id().equals("relation-method"))
+        .hasSize(1);
   }
 
   @Test

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
-import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import java.util.List;
 import java.util.Optional;
@@ -46,7 +45,7 @@ class ClassSchemesTest {
     assertThat(made.scheme().breaks()).containsExactly(5.0, 7.5, 10.0);
     assertThat(made.scheme().labels())
         .containsExactly("full yield", "50-100 % yield", "0-50 % yield", "no yield");
-    assertThat(made.findings()).extracting(Finding::code).containsExactly("breaks-merged");
+    assertThat(made.findings()).extracting(f -> f.code().id()).containsExactly("breaks-merged");
     assertThat(made.findings().get(0).found()).contains("90 % (5.5 dS/m)", "75 % (6.25 dS/m)");
     assertThat(made.scheme().limitDsPerM()).isEqualTo(5);
   }
@@ -73,7 +72,7 @@ class ClassSchemesTest {
     ClassSchemes.Made made = ClassSchemes.forCrop("north", crop(name), 0.1, false);
     assertThat(made.scheme().breaks()).containsExactly(2.0, 4.0, 8.0, 16.0);
     assertThat(made.scheme().name()).contains(word);
-    assertThat(made.findings()).extracting(Finding::code).containsExactly("rating-only");
+    assertThat(made.findings()).extracting(f -> f.code().id()).containsExactly("rating-only");
   }
 
   @Test

@@ -35,7 +35,7 @@ class FewSodiumSitesTest {
   @Test
   void thatTheSodiumsVariogramIsAssumedIsSaid() {
     assertThat(run.code()).as(run.err()).isZero();
-    assertThat(run.err()).contains("sodicity-default-variogram").contains("SAR: ranch: 6 sites");
+    assertThat(run.err()).contains("sodicity-surface").contains("SAR: ranch: 6 sites");
     assertThat(run.err()).as("ECe has twelve sites").doesNotContain("\ndefault-variogram");
   }
 

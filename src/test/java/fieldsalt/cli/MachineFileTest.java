@@ -64,7 +64,7 @@ class MachineFileTest {
       double y = 40 + i / 7 * 80 + 30 * (random.nextDouble() - 0.5);
       double sar = (x > 350 ? 28 : 5) * Math.exp(0.07 * random.nextGaussian());
       double ec = 3 * Math.exp(0.002 * (y - 200) + 0.07 * random.nextGaussian());
-      ranch.sample(x, y, "0-30 cm,paste,%.3f,dS/m,%.2f,22", ec, sar);
+      ranch.sample(x, y, "0-90 cm,paste,%.3f,dS/m,%.2f,22", ec, sar);
     }
     return ranch;
   }

@@ -113,7 +113,7 @@ class GisFilesTest {
   void textThatTheShapefileCannotHoldIsSaid() throws IOException {
     HandoverResult result = Handover.write(dir, SmallRanch.of(LONG, "South"));
     assertThat(result.findings())
-        .filteredOn(f -> f.code().equals("text-cut"))
+        .filteredOn(f -> f.code().id().equals("text-cut"))
         .extracting(f -> f.where())
         .contains("zones.dbf, field", "zones.dbf, zone");
   }

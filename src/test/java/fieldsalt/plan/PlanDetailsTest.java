@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import fieldsalt.classes.MaasHoffman1977;
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.plan.field.Comparison;
 import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.RateRow;
@@ -141,20 +143,21 @@ class PlanDetailsTest {
         FieldEvidence.firm(5)
             .withTopsoilOnly(true)
             .withSodiumUncorrected(true)
-            .withUndermining(List.of(new Finding("calculated-ece", "north", "found", "mend")));
+            .withUndermining(
+                List.of(new Finding(Code.CALCULATED_ECE, Place.field("north"), "found", "mend")));
     FieldPlan field = field(Ranches.of(9).sar(3).evidence(weak), PlanSettings.defaults());
     assertThat(field.draft().reasons())
         .extracting(Draft.Reason::code)
         .containsExactly(
-            "few-sites",
-            "topsoil-only",
-            "sodium-uncorrected",
-            "drainage-not-proved",
-            "calculated-ece");
+            Code.DRAFT_FEW_SITES,
+            Code.DRAFT_TOPSOIL_ONLY,
+            Code.DRAFT_SODIUM_UNCORRECTED,
+            Code.DRAFT_DRAINAGE_NOT_PROVED,
+            Code.DRAFT_CALCULATED_ECE);
     assertThat(field.draft().reasons()).allSatisfy(r -> assertThat(r.lift()).isNotBlank());
     assertThat(codes(field.cautions())).contains("topsoil-only", "licensed-adviser");
     assertThat(Ranches.of(9).sar(3).evidence(weak).plan(DRAINED).findings())
-        .extracting(Finding::code)
+        .extracting(f -> f.code().id())
         .contains("draft-few-sites");
     assertThat(field(Ranches.of(1).sar(3), PlanSettings.defaults()).draft().isDraft())
         .as("nothing is treated, so drainage does not matter")

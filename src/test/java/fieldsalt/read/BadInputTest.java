@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowable;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.field.BoundariesTest;
 import fieldsalt.read.job.JobDocument;
@@ -68,7 +67,7 @@ class BadInputTest {
   }
 
   private static List<String> codes(Ranch ranch) {
-    return ranch.findings().stream().map(Finding::code).toList();
+    return ranch.findings().stream().map(f -> f.code().id()).toList();
   }
 
   @Test
@@ -137,7 +136,7 @@ class BadInputTest {
     Ranch ranch = read(more, "");
     assertThat(ranch.samples()).extracting(Sample::id).containsExactly("A", "B", "C", "D");
     assertThat(ranch.findings())
-        .extracting(f -> f.code() + " " + f.where())
+        .extracting(f -> f.code().id() + " " + f.where())
         .contains("near-field samples.csv row 5", "outside-fields samples.csv row 6");
   }
 
@@ -196,7 +195,7 @@ class BadInputTest {
     Ranch ranch = RanchReader.read(job(one, text, ""));
     assertThat(ranch.samples()).extracting(Sample::id).containsExactly("A", "C1");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("composite-without-field"))
+        .filteredOn(f -> f.code().id().equals("composite-without-field"))
         .singleElement()
         .satisfies(f -> assertThat(f.found()).contains("field 'nowhere'"));
   }
@@ -244,7 +243,7 @@ class BadInputTest {
     assertThat(read.samples())
         .extracting(Sample::place)
         .containsExactlyElementsOf(ranch.samples().stream().map(Sample::place).toList());
-    assertThat(read.findings()).extracting(Finding::code).containsExactly("outside-fields");
+    assertThat(read.findings()).extracting(f -> f.code().id()).containsExactly("outside-fields");
     assertThat(read.hashes()).containsKey("p.csv");
   }
 
@@ -300,7 +299,7 @@ class BadInputTest {
     Ranch ranch = read(SAMPLES.replace("B,", "a,"), "");
     assertThat(ranch.samples()).hasSize(3);
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("id-at-two-places"))
+        .filteredOn(f -> f.code().id().equals("id-at-two-places"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).isEqualTo("samples.csv row 3"));
   }
@@ -329,7 +328,7 @@ class BadInputTest {
     String text = "fields: fields.geojson\nsamples: [samples.csv, b.csv]\n";
     Ranch without = RanchReader.read(JobDocument.read(write("job.yaml", text)));
     assertThat(without.findings())
-        .filteredOn(f -> f.code().equals("unit-slip"))
+        .filteredOn(f -> f.code().id().equals("unit-slip"))
         .singleElement()
         .satisfies(f -> assertThat(f.done()).contains("confirm: {\"b.csv row 2\": "));
     Ranch ranch =

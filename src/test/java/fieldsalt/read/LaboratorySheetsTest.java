@@ -64,7 +64,7 @@ class LaboratorySheetsTest {
   }
 
   private static List<String> codes(Ranch ranch) {
-    return ranch.findings().stream().map(Finding::code).sorted().toList();
+    return ranch.findings().stream().map(f -> f.code().id()).sorted().toList();
   }
 
   private static void assertPlaced(Ranch ranch, String id, double lon, double lat) {
@@ -91,14 +91,14 @@ class LaboratorySheetsTest {
     assertPlaced(ranch, "a1", -153.01, 30.001);
     assertPlaced(ranch, "A3", -153.008, 30.003);
     assertThat(ranch.findings())
-        .extracting(f -> f.code() + ": " + f.found())
+        .extracting(f -> f.code().id() + ": " + f.found())
         .contains(
             "samples-without-site: no coordinates for the samples B9",
             "sites-without-sample: no sample for the sites Z7",
             "totals-line: a totals line ('Mean')",
             "text-line: a line of text");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("no-reading"))
+        .filteredOn(f -> f.code().id().equals("no-reading"))
         .extracting(Finding::where)
         .containsExactly("01-two-methods.csv row 6");
   }
@@ -238,7 +238,7 @@ class LaboratorySheetsTest {
             "W4 | 0-30.48 | 1:2.5 extract | <0.05 | -",
             "C1 | 0-30.48 | paste extract | >20 | -");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("method-refused"))
+        .filteredOn(f -> f.code().id().equals("method-refused"))
         .extracting(f -> f.where() + ": " + f.done())
         .anySatisfy(t -> assertThat(t).contains("row 8", "no relation for a 1:1.5"))
         .anySatisfy(t -> assertThat(t).contains("row 9", "by volume"));

@@ -2,7 +2,6 @@ package fieldsalt.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
@@ -13,11 +12,11 @@ class RanchReaderTest {
   void theInventedRanchIsReadWithEachBlemishFound() {
     Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml")));
     assertThat(ranch.findings())
-        .extracting(Finding::code)
+        .extracting(f -> f.code().id())
         .containsExactlyInAnyOrder(
             "no-reading", "unit-missing", "unit-slip", "duplicate-row", "near-field");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("unit-slip"))
+        .filteredOn(f -> f.code().id().equals("unit-slip"))
         .singleElement()
         .satisfies(f -> assertThat(f.found()).contains("4000 dS/m", "4000 \u00b5S/cm (= 4 dS/m)"))
         .satisfies(f -> assertThat(f.done()).contains("confirm:"));
@@ -34,7 +33,7 @@ class RanchReaderTest {
   void aSuspectedUnitIsUsedOnceTheUserConfirmsIt() {
     JobDocument job = JobDocument.read(Path.of("sample-fields/ranch/job.yaml"));
     Ranch ranch = RanchReader.read(job.withSet("confirm.234=uS/cm"));
-    assertThat(ranch.findings()).extracting(Finding::code).doesNotContain("unit-slip");
+    assertThat(ranch.findings()).extracting(f -> f.code().id()).doesNotContain("unit-slip");
     assertThat(ranch.samples())
         .filteredOn(s -> s.source().row() == 234)
         .singleElement()

@@ -3,7 +3,6 @@ package fieldsalt.read;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
@@ -53,7 +52,7 @@ class ReadingRulesTest {
   }
 
   private static List<String> codes(Ranch ranch) {
-    return ranch.findings().stream().map(Finding::code).distinct().sorted().toList();
+    return ranch.findings().stream().map(f -> f.code().id()).distinct().sorted().toList();
   }
 
   private static double ec(Ranch ranch, int row) {
@@ -159,7 +158,7 @@ class ReadingRulesTest {
     assertThat(ranch.samples())
         .singleElement()
         .matches(s -> s.method().get() == Method.ONE_TO_FIVE);
-    assertThat(codes(ranch)).contains("calculated-ece");
+    assertThat(codes(ranch)).contains("calculated-column");
   }
 
   // 3, 4: what the probe stood in; what is refused
@@ -201,7 +200,7 @@ class ReadingRulesTest {
     Ranch ranch = read("id,method,ec,unit\nA," + method + ",0.6,dS/m\nB,1:5,0.6,dS/m\n");
     assertThat(ranch.samples()).extracting(Sample::id).containsExactly("B");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("method-refused"))
+        .filteredOn(f -> f.code().id().equals("method-refused"))
         .singleElement()
         .satisfies(f -> assertThat(f.done()).contains(reason));
   }
@@ -214,7 +213,7 @@ class ReadingRulesTest {
     Ranch ranch = read("id,method,ec,unit\nA,1:5," + cell + ",dS/m\nB,1:5,0.6,dS/m\n");
     assertThat(ranch.samples()).extracting(Sample::id).containsExactly("B");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("no-reading"))
+        .filteredOn(f -> f.code().id().equals("no-reading"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).isEqualTo("s.csv row 2"))
         .satisfies(f -> assertThat(f.found()).contains(cell));
@@ -294,7 +293,7 @@ class ReadingRulesTest {
     Ranch ranch = read(text.toString());
     assertThat(ranch.samples()).extracting(Sample::id).doesNotContain("X");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("unit-slip"))
+        .filteredOn(f -> f.code().id().equals("unit-slip"))
         .singleElement()
         .satisfies(f -> assertThat(f.found()).contains(likely, "= " + ds + " dS/m"))
         .satisfies(f -> assertThat(f.done()).contains("confirm: {\"8\""));
@@ -523,7 +522,7 @@ class ReadingRulesTest {
   void impossibleCellsAreLeftOutWithTheLikelySlip(String column, String value, String said) {
     Ranch ranch = read("id,EC 1:5 dS/m," + column + "\nA,0.6," + value + "\n");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("impossible"))
+        .filteredOn(f -> f.code().id().equals("impossible"))
         .singleElement()
         .satisfies(f -> assertThat(f.found() + f.done()).contains(said));
     Sample sample = ranch.samples().get(0);
@@ -604,7 +603,7 @@ class ReadingRulesTest {
     Ranch open = read("id,EC 1:5 dS/m,date\nA,0.6,03/04/2026\n");
     assertThat(open.samples().get(0).date()).isEmpty();
     assertThat(open.findings())
-        .filteredOn(f -> f.code().equals("date-open"))
+        .filteredOn(f -> f.code().id().equals("date-open"))
         .singleElement()
         .satisfies(f -> assertThat(f.done()).contains("date-order"));
     assertThat(read("id,EC 1:5 dS/m,date\nA,0.6,03/04/2026\nB,0.6,03/25/2026\n").samples())
@@ -621,7 +620,7 @@ class ReadingRulesTest {
     Ranch ranch = read("id,method,ec,unit\nA,1:5,0.6,dS/m\nB,1:5,0.7,dS/m\nA,1:5,0.6,dS/m\n");
     assertThat(ranch.samples()).hasSize(2);
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("duplicate-row"))
+        .filteredOn(f -> f.code().id().equals("duplicate-row"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).isEqualTo("s.csv row 4"));
   }
@@ -630,7 +629,7 @@ class ReadingRulesTest {
   void manyRowsWithOneTroubleAreOneFinding() {
     Ranch ranch = read("id,method,ec\nA,1:5,0.6\nB,1:5,0.7\nC,1:5,0.8\nD,1:5,0.9\n");
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("depth-missing"))
+        .filteredOn(f -> f.code().id().equals("depth-missing"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).isEqualTo("s.csv rows 2-5 (4 rows)"));
   }

@@ -3,7 +3,6 @@ package fieldsalt.read;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.job.JobDocument;
@@ -42,6 +41,6 @@ class RealSurveyTest {
     assertThat(ranch.samples())
         .allSatisfy(s -> assertThat(s.date().orElseThrow()).isAfter(LocalDate.of(2008, 1, 1)));
     assertThat(ranch.projection().epsg()).hasValue(32641);
-    assertThat(ranch.findings()).extracting(Finding::code).containsExactly("hull");
+    assertThat(ranch.findings()).extracting(f -> f.code().id()).containsExactly("hull");
   }
 }

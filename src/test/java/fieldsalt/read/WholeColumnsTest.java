@@ -3,7 +3,6 @@ package fieldsalt.read;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
@@ -57,10 +56,10 @@ class WholeColumnsTest {
     String header = "id,lon,lat,depth,method,ec,unit,clay_pct";
     String row = ",-150,30,0-30 cm,1:5,0.6,dS/m,";
     Ranch ranch = read(header, "A" + row + "0.25", "B" + row + "0.3", "C" + row + "0.41");
-    assertThat(ranch.findings()).extracting(Finding::code).contains("clay-fraction");
+    assertThat(ranch.findings()).extracting(f -> f.code().id()).contains("clay-fraction");
     assertThat(ranch.samples()).allMatch(s -> s.soil().clayPct().isEmpty());
     Ranch sand = read(header, "A" + row + "0.8", "B" + row + "3", "C" + row + "1");
-    assertThat(sand.findings()).extracting(Finding::code).doesNotContain("clay-fraction");
+    assertThat(sand.findings()).extracting(f -> f.code().id()).doesNotContain("clay-fraction");
     Ranch signs = read(header, "A" + row + "0.8%", "B" + row + "0.9%", "C" + row + "1 %");
     assertThat(signs.samples()).allMatch(s -> s.soil().clayPct().isPresent());
   }
@@ -70,7 +69,7 @@ class WholeColumnsTest {
     String header = "id,lon,lat,depth,method,ec,unit,date";
     String row = ",-150,30,0-30 cm,paste,6,dS/m,";
     assertThat(read(header, "A" + row + "03/04/2025", "B" + row + "05/04/2025").findings())
-        .filteredOn(f -> f.code().equals("date-open"))
+        .filteredOn(f -> f.code().id().equals("date-open"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).contains("rows 2-3"));
   }

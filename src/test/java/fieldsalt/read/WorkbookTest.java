@@ -2,7 +2,6 @@ package fieldsalt.read;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Soil;
 import java.io.IOException;
@@ -113,7 +112,7 @@ class WorkbookTest {
     Ranch ranch = read("Report 12\nCustomer,Sample", HEAD + "\n" + ROW);
     assertThat(ranch.samples()).hasSize(1);
     assertThat(ranch.findings())
-        .filteredOn(f -> f.code().equals("other-sheet"))
+        .filteredOn(f -> f.code().id().equals("other-sheet"))
         .singleElement()
         .satisfies(f -> assertThat(f.done()).contains("sheet 2"));
   }
@@ -122,7 +121,7 @@ class WorkbookTest {
   void theFirstTableIsTakenAndNothingSaid() throws IOException {
     Ranch ranch = read(HEAD + "\n" + ROW, HEAD + "\n" + ROW + "\n" + ROW.replace("A,", "B,"));
     assertThat(ranch.samples()).hasSize(1);
-    assertThat(ranch.findings()).extracting(Finding::code).doesNotContain("other-sheet");
+    assertThat(ranch.findings()).extracting(f -> f.code().id()).doesNotContain("other-sheet");
   }
 
   /** Some programs write formulas and leave the sums to the spreadsheet. */
@@ -131,6 +130,7 @@ class WorkbookTest {
     Ranch ranch = read("id,lon,lat,depth,method,ec,unit,sar\nA,-150,30,0-30 cm,paste,4,dS/m,=");
     assertThat(ranch.samples().get(0).ions().sar()).isEmpty();
     assertThat(ranch.findings())
-        .anyMatch(f -> f.code().equals("not-a-number") && f.found().contains("without its result"));
+        .anyMatch(
+            f -> f.code().id().equals("not-a-number") && f.found().contains("without its result"));
   }
 }

@@ -169,7 +169,10 @@ class BrowserTest {
     fixture.renamed.put("creek", "\u202E\u05D0\u05D1\"'><img src=x onerror=alert(1)>");
     fixture.findings.add(
         new fieldsalt.finding.Finding(
-            "odd", "a".repeat(400), "<b onmouseover=x>" + "\uD83C\uDF3E".repeat(200), "kept"));
+            fieldsalt.finding.Code.UNUSUAL,
+            fieldsalt.finding.Place.file("a".repeat(400)),
+            "<b onmouseover=x>" + "\uD83C\uDF3E".repeat(200),
+            "kept"));
     open(fixture.input(), 360);
     assertFits();
     assertThat(number("document.querySelectorAll('script,img,[onerror],[onmouseover]').length"))

@@ -5,7 +5,9 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.classes.ClassSchemes;
 import fieldsalt.facts.Crops;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.Projections;
@@ -327,25 +329,29 @@ public final class PageFixture {
   private static List<Finding> findings() {
     return List.of(
         new Finding(
-            "duplicate",
-            "samples.csv row 59, site N20",
+            Code.DUPLICATE_ROW,
+            Place.file("samples.csv row 59, site N20"),
             "the same reading as row 58",
             "one of them is used"),
         new Finding(
-            "no-unit",
-            "samples.csv row 133, site N06",
+            Code.UNIT_MISSING,
+            Place.file("samples.csv row 133, site N06"),
             "7.92 without a unit",
             "taken as dS/m, as all of the file fits"),
         new Finding(
-            "outside-field",
-            "samples.csv row 170, site C12",
+            Code.NEAR_FIELD,
+            Place.file("samples.csv row 170, site C12"),
             "3 m outside creek",
             "given to creek"),
         new Finding(
-            "unit-slip",
-            "samples.csv row 236, site G4",
+            Code.UNIT_SLIP,
+            Place.file("samples.csv row 236, site G4"),
             "EC 4000 dS/m",
             "left out; if it is 4,000 µS/cm, write that unit"),
-        new Finding("not-a-number", "samples.csv row 25, site N09", "\"ND\"", "row left out"));
+        new Finding(
+            Code.NOT_A_NUMBER,
+            Place.file("samples.csv row 25, site N09"),
+            "\"ND\"",
+            "row left out"));
   }
 }

@@ -137,7 +137,11 @@ class ReportTest {
   @Test
   void findingsAreGroupedAndCounted() {
     fixture.findings.add(
-        new fieldsalt.finding.Finding("unit-slip", "samples.csv row 7", "EC 300 dS/m", "left out"));
+        new fieldsalt.finding.Finding(
+            fieldsalt.finding.Code.UNIT_SLIP,
+            fieldsalt.finding.Place.file("samples.csv row 7"),
+            "EC 300 dS/m",
+            "left out"));
     assertThat(plain(html())).contains("Findings (6)").contains("Unit slip × 2");
   }
 

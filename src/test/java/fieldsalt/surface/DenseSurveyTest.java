@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.choice.SurfaceSettings;
@@ -52,7 +51,7 @@ class DenseSurveyTest {
             SurfaceCases.rectangle("field 1", 1200, 0, 1200 + SIZE_M, SIZE_M));
     Surface surface = SurfaceFitter.fit(readings(), fields, SurfaceSettings.defaults());
     assertThat(surface.report().chosen()).isEqualTo("kriging");
-    assertThat(surface.report().findings()).extracting(Finding::code).contains("many-sites");
+    assertThat(surface.report().findings()).extracting(f -> f.code().id()).contains("many-sites");
     double bias = 0;
     double square = 0;
     int held = 0;

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.surface.choice.SurfaceSettings;
@@ -108,7 +107,7 @@ class SurfaceFitterTest {
   }
 
   private static List<String> codes(Surface surface) {
-    return surface.report().findings().stream().map(Finding::code).toList();
+    return surface.report().findings().stream().map(f -> f.code().id()).toList();
   }
 
   private static SiteReadings grown(int sites, String field) {

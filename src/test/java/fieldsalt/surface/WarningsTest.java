@@ -3,7 +3,6 @@ package fieldsalt.surface;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
@@ -36,7 +35,7 @@ class WarningsTest {
   }
 
   private static List<String> codes(Surface surface) {
-    return surface.report().findings().stream().map(Finding::code).toList();
+    return surface.report().findings().stream().map(f -> f.code().id()).toList();
   }
 
   @Test

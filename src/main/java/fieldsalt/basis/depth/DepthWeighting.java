@@ -4,7 +4,9 @@ import fieldsalt.basis.layer.Conversion;
 import fieldsalt.basis.layer.LayerReading;
 import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.soil.Rows;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -94,8 +96,8 @@ public final class DepthWeighting {
       if (!beyond.isEmpty()) {
         findings.add(
             new Finding(
-                "composite-depth",
-                where(composite),
+                Code.COMPOSITE_DEPTH,
+                place(composite),
                 "a composite of layers deeper than the sites' "
                     + Rows.number(segments.bottomCm(mapped))
                     + " cm, or between them",
@@ -115,8 +117,8 @@ public final class DepthWeighting {
       if (sampled.isEmpty()) {
         findings.add(
             new Finding(
-                "below-root-zone",
-                where(row),
+                Code.BELOW_ROOT_ZONE,
+                place(row),
                 "every layer lies below the root zone of "
                     + Rows.number(rootZone.depthCm())
                     + " cm",
@@ -204,16 +206,16 @@ public final class DepthWeighting {
       LayerReading here = row.layers().get(k);
       double gap = here.sample().depth().topCm() - above.sample().depth().bottomCm();
       if (here.sample().depth().equals(above.sample().depth())) {
-        layerFinding("repeated-layer", above, here, "their mean is used");
+        layerFinding(Code.REPEATED_LAYER, above, here, "their mean is used");
       } else if (gap <= -Segments.TOLERANCE_CM) {
-        layerFinding("overlapping-layers", above, here, "the common part counts half for each");
+        layerFinding(Code.OVERLAPPING_LAYERS, above, here, "the common part counts half for each");
       } else if (gap >= Segments.TOLERANCE_CM) {
-        layerFinding("depth-gap", above, here, "the gap is not counted as sampled");
+        layerFinding(Code.DEPTH_GAP, above, here, "the gap is not counted as sampled");
       }
     }
   }
 
-  private void layerFinding(String code, LayerReading above, LayerReading here, String done) {
+  private void layerFinding(Code code, LayerReading above, LayerReading here, String done) {
     findings.add(
         Rows.finding(
             code,
@@ -233,8 +235,8 @@ public final class DepthWeighting {
     boolean predicted = ratios.values().stream().allMatch(Optional::isPresent);
     findings.add(
         new Finding(
-            "unequal-depth",
-            "field " + field,
+            Code.UNEQUAL_DEPTH,
+            Place.field(field),
             "rows that do not reach "
                 + Rows.number(segments.bottomCm(mapped))
                 + " cm: "
@@ -254,8 +256,8 @@ public final class DepthWeighting {
     }
     findings.add(
         new Finding(
-            "topsoil-only",
-            "field " + field,
+            Code.TOPSOIL_ONLY,
+            Place.field(field),
             String.format(
                 Locale.ROOT,
                 "%.0f %% of the root zone of %.0f cm was sampled",
@@ -264,8 +266,8 @@ public final class DepthWeighting {
             "yields are an indication and the leaching plan a draft; sample deeper"));
   }
 
-  private String where(SiteRow row) {
-    return Rows.where(row.layers().get(0).sample());
+  private static Place place(SiteRow row) {
+    return Rows.place(row.layers().get(0).sample());
   }
 
   /** What the field's readings stand for; empty if none reaches into the root zone. */

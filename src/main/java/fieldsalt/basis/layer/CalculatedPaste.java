@@ -5,7 +5,9 @@ import fieldsalt.basis.relation.EceRelation;
 import fieldsalt.basis.relation.MethodKey;
 import fieldsalt.basis.relation.Outcome;
 import fieldsalt.basis.relation.Relations;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.sample.Sample;
 import fieldsalt.read.sample.Soil;
@@ -19,6 +21,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * Finds "ECe" columns that a laboratory calculated from its cheap reading: they are neither pair
@@ -173,16 +176,17 @@ final class CalculatedPaste {
     Sample first = rows.iterator().next().paste.sample();
     findings.add(
         new Finding(
-            "calculated-ece",
-            first.source().file()
-                + (columns.pasteLaboratory.isEmpty()
-                    ? ""
-                    : ", laboratory " + columns.pasteLaboratory),
+            Code.CALCULATED_ECE,
+            new Place.Laboratory(first.source().file(), columns.pasteLaboratory, "", fields(rows)),
             rows.size()
                 + " paste readings stand in one ratio to the "
                 + columns.method.label()
                 + " readings: "
                 + why,
             "taken as calculated, not measured: neither pairs nor paste readings; ask the laboratory"));
+  }
+
+  private static Set<String> fields(Collection<Beside> rows) {
+    return rows.stream().map(row -> row.paste.sample().field()).collect(Collectors.toSet());
   }
 }

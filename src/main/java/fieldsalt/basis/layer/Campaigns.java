@@ -1,7 +1,9 @@
 package fieldsalt.basis.layer;
 
 import fieldsalt.basis.setting.BasisOptions;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.read.sample.Sample;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -64,8 +66,8 @@ public final class Campaigns {
   private void report(String field, List<LocalDate> dates, LocalDate newest) {
     findings.add(
         new Finding(
-            "several-campaigns",
-            "field " + field,
+            Code.SEVERAL_CAMPAIGNS,
+            Place.field(field),
             dates.size()
                 + " readings are more than "
                 + days

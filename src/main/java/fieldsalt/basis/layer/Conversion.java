@@ -14,7 +14,9 @@ import fieldsalt.basis.setting.ReadingError;
 import fieldsalt.basis.soil.Rows;
 import fieldsalt.basis.soil.SoilGroup;
 import fieldsalt.basis.soil.Temperature;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.read.sample.Ec;
 import fieldsalt.read.sample.Sample;
@@ -65,7 +67,7 @@ public final class Conversion {
     if (reading.ece() > MOST_DS_M) {
       findings.add(
           Rows.finding(
-              "ece-impossible",
+              Code.ECE_IMPOSSIBLE,
               sample,
               "ECe " + Rows.number(reading.ece()) + " dS/m by conversion",
               "row left out: no soil solution has that; check the unit and the method"));
@@ -78,7 +80,7 @@ public final class Conversion {
     if (sample.method().isEmpty()) {
       return Optional.of(
           Rows.finding(
-              "no-method",
+              Code.NO_METHOD,
               sample,
               "an EC without method",
               "row left out; say paste, 1:1, 1:2, 1:2.5 or 1:5 in the column method, in defaults or"
@@ -128,7 +130,7 @@ public final class Conversion {
       double ec = ecAt25();
       EceRelation relation = usable(ec);
       Outcome.Ece plain = (Outcome.Ece) relation.convert(ec, sample.soil());
-      plain.warnings().forEach(w -> note("relation-warning", relation.name(), w));
+      plain.warnings().forEach(w -> note(Code.RELATION_WARNING, relation.name(), w));
       Outcome.Ece ece = special.adjust(plain, ec, sample, notes);
       noteLimit(ece);
       double conversion = withRange(ece);
@@ -150,14 +152,14 @@ public final class Conversion {
       EceRelation chosen = relation(sample);
       if (asked.isPresent() && !fits(asked.get(), key)) {
         once(
-            "relation-method",
+            Code.RELATION_METHOD,
             asked.get().name() + " is not made for " + key.label(),
             "the default multiplier was used");
       }
       checkRegion(chosen);
       if (chosen.convert(ec, sample.soil()) instanceof Outcome.Refusal refusal) {
         note(
-            "relation-refused",
+            Code.RELATION_REFUSED,
             chosen.name(),
             refusal.reason() + "; the default multiplier was used");
         return standard(key, laboratory);
@@ -169,7 +171,7 @@ public final class Conversion {
       boolean prairie = chosen.region().equals(LaboratorySettings.PRAIRIE);
       if (prairie && !laboratory.isPrairie()) {
         once(
-            "relation-region",
+            Code.RELATION_REGION,
             chosen.name() + " was made for " + chosen.domain(),
             "used as asked; say region: sulfate-prairie if these soils are such, else choose"
                 + " another");
@@ -177,9 +179,9 @@ public final class Conversion {
     }
 
     /** A finding about all rows of this laboratory and method. */
-    private void once(String code, String found, String done) {
-      String where = "laboratory " + sample.laboratory() + ", " + key.label();
-      if (said.add(code + " " + where)) {
+    private void once(Code code, String found, String done) {
+      Place where = Place.laboratory(sample.laboratory(), key.label(), Set.of());
+      if (said.add(code.id() + sample.laboratory() + key.label())) {
         findings.add(new Finding(code, where, found, done));
       }
     }
@@ -200,7 +202,7 @@ public final class Conversion {
         case ABOVE -> {
           ownVariance += square(sizes.aboveRange());
           note(
-              "above-range",
+              Code.ABOVE_RANGE,
               "EC >" + Rows.number(ec.dSPerM()) + " dS/m",
               "1.4 times the limit is used, with a wide error; read the ECe as \"at least\"");
           yield ec.dSPerM() * 1.4;
@@ -212,7 +214,7 @@ public final class Conversion {
       Ec ec = sample.ec().orElseThrow();
       if (ec.censored() == Ec.Censored.BELOW && 2 * ece.dSPerM() > MATTERS_DS_M) {
         note(
-            "below-detection",
+            Code.BELOW_DETECTION,
             "EC <"
                 + Rows.number(ec.dSPerM())
                 + " dS/m, that is ECe <"
@@ -228,7 +230,7 @@ public final class Conversion {
       if (sample.temperatureC().isEmpty()) {
         ownVariance += square(settings.specialSoils().uncompensated());
         note(
-            "temperature-missing",
+            Code.TEMPERATURE_MISSING,
             "EC not compensated, temperature not given",
             "used as if at 25 C, with a wider error; give temperature_c");
         return 1;
@@ -244,7 +246,7 @@ public final class Conversion {
       }
       if (ece.dSPerM() > ConversionErrors.HIGH_END_DS_M) {
         note(
-            "beyond-fitted-range",
+            Code.BEYOND_FITTED_RANGE,
             "ECe " + Rows.number(ece.dSPerM()) + " dS/m by conversion",
             "kept with a wider error: no relation was fitted above ECe 25 dS/m");
         return Math.hypot(ece.sdLn(), sizes.highEnd());
@@ -290,7 +292,7 @@ public final class Conversion {
       return terms;
     }
 
-    private void note(String code, String found, String done) {
+    private void note(Code code, String found, String done) {
       notes.add(Rows.finding(code, sample, found, done));
     }
   }

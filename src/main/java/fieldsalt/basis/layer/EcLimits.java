@@ -2,7 +2,9 @@ package fieldsalt.basis.layer;
 
 import fieldsalt.basis.soil.Rows;
 import fieldsalt.facts.Plausibility;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.read.sample.Ec;
 import fieldsalt.read.sample.Sample;
 import java.util.Optional;
 
@@ -14,11 +16,23 @@ final class EcLimits {
   private static final String[] UNITS = {"uS/cm", "mS/m", "a decimal point slip of 10"};
   private static final double[] FACTORS = {1e-3, 1e-2, 1e-1};
 
+  /** EC of good distilled water, dS/m; no extract of soil has less (common practice, no source). */
+  private static final double PUREST_WATER_DS_M = 0.002;
+
   private EcLimits() {}
 
   /** The finding that leaves this row out; empty if its method can give it. */
   static Optional<Finding> check(Sample sample) {
     double ec = sample.ec().orElseThrow().dSPerM();
+    boolean limit = sample.ec().orElseThrow().censored() != Ec.Censored.NO;
+    if (ec > 0 && ec < PUREST_WATER_DS_M && !limit) {
+      return Optional.of(
+          Rows.finding(
+              Code.EC_BELOW_WATER,
+              sample,
+              "EC " + Rows.number(ec) + " dS/m, less than distilled water has",
+              "row left out; correct the cell or its unit, or write it as <limit"));
+    }
     String method = sample.method().orElseThrow().label();
     Plausibility limits = Plausibility.of("ec_" + method);
     if (!limits.refuses(ec)) {
@@ -27,14 +41,14 @@ final class EcLimits {
     if (!(ec > 0)) {
       return Optional.of(
           Rows.finding(
-              "ec-not-positive",
+              Code.EC_NOT_POSITIVE,
               sample,
               "EC " + Rows.number(ec) + " dS/m",
               "row left out; an EC is above 0: correct the cell or write it as <limit"));
     }
     return Optional.of(
         Rows.finding(
-            "ec-impossible",
+            Code.EC_IMPOSSIBLE,
             sample,
             "EC " + Rows.number(ec) + " dS/m by " + method,
             "row left out: the method cannot give more than "

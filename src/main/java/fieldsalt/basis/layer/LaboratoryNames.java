@@ -1,6 +1,8 @@
 package fieldsalt.basis.layer;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.read.sample.Sample;
 import java.util.List;
 import java.util.Locale;
@@ -48,8 +50,8 @@ final class LaboratoryNames {
     return tooMany()
         ? List.of(
             new Finding(
-                "many-laboratories",
-                "column lab",
+                Code.MANY_LABORATORIES,
+                new Place.Source("column lab"),
                 names.size() + " different names",
                 "taken as one laboratory, for they look like sample numbers; name the laboratories"
                     + " in the job if they are such"))

@@ -2,6 +2,7 @@ package fieldsalt.basis.layer;
 
 import fieldsalt.basis.soil.Rows;
 import fieldsalt.facts.Plausibility;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.Sample;
@@ -63,7 +64,7 @@ final class SampleCheck {
     if (Plausibility.of("depth_cm").doubts(sample.depth().bottomCm())) {
       findings.add(
           Rows.finding(
-              "deep-layer",
+              Code.DEEP_LAYER,
               sample,
               "a layer of " + Rows.depth(sample.depth()),
               "kept; are these centimetres?"));
@@ -91,7 +92,10 @@ final class SampleCheck {
       if (limits.doubts(value)) {
         findings.add(
             Rows.finding(
-                "unlikely-value", sample, found(quantity, value, limits.unit()), "kept; check it"));
+                Code.UNLIKELY_VALUE,
+                sample,
+                found(quantity, value, limits.unit()),
+                "kept; check it"));
       }
       return cell;
     }
@@ -106,7 +110,7 @@ final class SampleCheck {
 
     private OptionalDouble refused(String quantity, double value, String unit, String why) {
       changed = true;
-      findings.add(Rows.finding("impossible-value", sample, found(quantity, value, unit), why));
+      findings.add(Rows.finding(Code.IMPOSSIBLE_VALUE, sample, found(quantity, value, unit), why));
       return OptionalDouble.empty();
     }
 

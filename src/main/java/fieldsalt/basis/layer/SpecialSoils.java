@@ -10,6 +10,7 @@ import fieldsalt.basis.soil.Rows;
 import fieldsalt.basis.soil.SaturationPercentage;
 import fieldsalt.basis.soil.SoilGroup;
 import fieldsalt.basis.soil.Temperature;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.TextureGroup;
@@ -54,14 +55,15 @@ final class SpecialSoils {
     if (!settings.options().invertPasteProbe()) {
       return Optional.of(
           Rows.finding(
-              "paste-slurry",
+              Code.PASTE_SLURRY,
               sample,
               found,
               "row left out: it is not ECe, which is 1.5 to 6 times higher; extract the paste, or"
                   + " say paste-probe: invert and give a measured sp_pct"));
     }
     return relation.convert(1, sample.soil()) instanceof Outcome.Refusal no
-        ? Optional.of(Rows.finding("paste-slurry", sample, found, "row left out: " + no.reason()))
+        ? Optional.of(
+            Rows.finding(Code.PASTE_SLURRY, sample, found, "row left out: " + no.reason()))
         : Optional.empty();
   }
 
@@ -74,7 +76,7 @@ final class SpecialSoils {
     String hint = celsius > 47 && celsius < 110 ? "; it looks like degrees Fahrenheit" : "";
     return Optional.of(
         Rows.finding(
-            "temperature-range",
+            Code.TEMPERATURE_RANGE,
             sample,
             Rows.number(celsius) + " C, not compensated",
             "row left out: the correction holds from 3 to 47 C" + hint));
@@ -98,7 +100,7 @@ final class SpecialSoils {
     if (hasGypsum(sample)) {
       notes.add(
           Rows.finding(
-              "gypsum",
+              Code.GYPSUM,
               sample,
               "gypsum dissolves in the extract: " + between(lower, upper),
               "the geometric mean is used with a wide error; ask for a saturated paste"));
@@ -108,7 +110,7 @@ final class SpecialSoils {
     if (prairie && sample.method().orElseThrow() == Method.ONE_TO_FIVE && ec >= 2) {
       notes.add(
           Rows.finding(
-              "gypsum-suspected",
+              Code.GYPSUM_SUSPECTED,
               sample,
               "EC1:5 of 2 dS/m or more in a sulphate soil: " + between(lower, upper),
               "the multiplier is used with a wide error; ask for a saturated paste"));
@@ -142,7 +144,7 @@ final class SpecialSoils {
     }
     notes.add(
         Rows.finding(
-            "organic-soil",
+            Code.ORGANIC_SOIL,
             sample,
             Rows.number(sample.soil().omPct().getAsDouble()) + " % organic matter, SP not measured",
             "kept with a wide error; measure the saturation percentage"));
@@ -152,7 +154,7 @@ final class SpecialSoils {
   private Outcome.Ece highSp(Outcome.Ece ece, Sample sample, List<Finding> notes) {
     notes.add(
         Rows.finding(
-            "high-sp",
+            Code.HIGH_SP,
             sample,
             "saturation percentage " + Rows.number(sample.soil().spPct().getAsDouble()),
             "kept with a wider error: swelling clay or organic soil, beyond the fitted soils; ask for"
@@ -166,7 +168,7 @@ final class SpecialSoils {
     }
     notes.add(
         Rows.finding(
-            "sodic-carbonate",
+            Code.SODIC_CARBONATE,
             sample,
             "sodic soil with pH " + Rows.number(sample.soil().ph().getAsDouble()),
             "kept with a wide error: published factors of such soils differ by half; ask for a"
@@ -192,7 +194,7 @@ final class SpecialSoils {
     }
     notes.add(
         Rows.finding(
-            "paste-not-rested",
+            Code.PASTE_NOT_RESTED,
             sample,
             "a clay paste read after " + Rows.number(sample.restedH().getAsDouble()) + " h",
             "kept with a wider error: let a clay paste stand overnight before extracting"));
@@ -211,7 +213,7 @@ final class SpecialSoils {
         ? Optional.empty()
         : Optional.of(
             Rows.finding(
-                "sp-texture",
+                Code.SP_TEXTURE,
                 sample,
                 "SP "
                     + Rows.number(soil.spPct().getAsDouble())

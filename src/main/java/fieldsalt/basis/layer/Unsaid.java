@@ -2,7 +2,9 @@ package fieldsalt.basis.layer;
 
 import fieldsalt.basis.relation.DefaultMultiplier;
 import fieldsalt.basis.soil.SoilGroup;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.TextureGroup;
 import java.util.ArrayList;
@@ -23,8 +25,8 @@ final class Unsaid {
             (method, rows) ->
                 findings.add(
                     new Finding(
-                        "texture-unknown",
-                        method,
+                        Code.TEXTURE_MISSING,
+                        new Place.Source(method),
                         rows.size() + " readings without texture, clay or SP",
                         error(rows)
                             + "; give texture, clay_pct or sp_pct, for the field if not by row")));
@@ -33,8 +35,8 @@ final class Unsaid {
             (method, rows) ->
                 findings.add(
                     new Finding(
-                        "kind-not-said",
-                        method,
+                        Code.KIND_NOT_SAID,
+                        new Place.Source(method),
                         rows.size() + " readings that may be of an extract or of the slurry",
                         error(rows) + "; ask the laboratory and say reading: extract or slurry")));
     return findings;

@@ -5,7 +5,9 @@ import fieldsalt.basis.layer.LayerReading;
 import fieldsalt.basis.relation.MethodKey;
 import fieldsalt.basis.soil.Rows;
 import fieldsalt.basis.soil.SoilGroup;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.TextureGroup;
 import java.util.ArrayList;
 import java.util.List;
@@ -68,8 +70,8 @@ final class PairCoverage {
     if (!gaps.isEmpty()) {
       findings.add(
           new Finding(
-              "pairs-one-sided",
-              seen.pairs + " pairs of " + method.label() + " and paste",
+              Code.PAIRS_ONE_SIDED,
+              new Place.Source(seen.pairs + " pairs of " + method.label() + " and paste"),
               String.join("; ", gaps),
               "used as they are; read the next pairs where none is"));
     }

@@ -9,7 +9,9 @@ import fieldsalt.basis.relation.MethodKey;
 import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.soil.Rows;
 import fieldsalt.basis.soil.SoilGroup;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.TextureGroup;
@@ -206,7 +208,7 @@ public final class ReadingsTableMaker {
       if (pair.isOutlying()) {
         findings.add(
             Rows.finding(
-                "outlying-pair",
+                Code.OUTLYING_PAIR,
                 sample,
                 String.format(
                     java.util.Locale.ROOT,
@@ -255,8 +257,8 @@ public final class ReadingsTableMaker {
 
   private static Finding curved(GroupKey key, LnSlope slope) {
     return new Finding(
-        "ln-ln-slope",
-        "laboratory " + key.laboratory + ", " + key.method.label(),
+        Code.LN_LN_SLOPE,
+        Place.laboratory(key.laboratory, key.method.label(), Set.of()),
         String.format(
             java.util.Locale.ROOT,
             "slope of ln ECe on ln EC is %.2f (90 %% interval %.2f to %.2f) over %d pairs",

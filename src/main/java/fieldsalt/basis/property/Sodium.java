@@ -6,6 +6,7 @@ import fieldsalt.basis.soil.Rows;
 import fieldsalt.facts.SodiumAdsorptionRatio;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.read.sample.Ec;
 import fieldsalt.read.sample.Ions;
@@ -125,7 +126,7 @@ public record Sodium(
       OptionalDouble sar = basis == IonBasis.PASTE && sound ? any : OptionalDouble.empty();
       if (any.isPresent() && basis != IonBasis.PASTE) {
         note(
-            "sar-not-paste",
+            Code.SAR_NOT_PASTE,
             "sodium read in " + basisName(),
             basis == IonBasis.EXTRACTABLE
                 ? "not taken as SAR: it is not in solution"
@@ -159,7 +160,7 @@ public record Sodium(
               ions.na().getAsDouble(), ions.ca().getAsDouble(), ions.mg().getAsDouble());
       if (contradicts(sar)) {
         note(
-            "sar-mismatch",
+            Code.SAR_MISMATCH,
             "SAR "
                 + Rows.number(ions.sar().getAsDouble())
                 + ", but its ions give "
@@ -176,7 +177,7 @@ public record Sodium(
       boolean above = ions.isAtLeast(fromIons ? "na" : "sar");
       if (below || above) {
         note(
-            "sar-at-least",
+            Code.SAR_AT_LEAST,
             below
                 ? "Ca or Mg below detection"
                 : (fromIons ? "Na" : "SAR") + " above what the laboratory could read",
@@ -222,7 +223,7 @@ public record Sodium(
         return true;
       }
       note(
-          "cation-sum",
+          Code.CATION_SUM,
           "cations "
               + Rows.number(sum)
               + " meq/L at EC "
@@ -259,7 +260,7 @@ public record Sodium(
     private void tellLimitOfEsp() {
       if (ions.isAtLeast("esp_pct")) {
         note(
-            "esp-at-least",
+            Code.ESP_AT_LEAST,
             "ESP above what the laboratory could read",
             "the limit is used: read ESP as \"at least\"");
       }
@@ -275,7 +276,7 @@ public record Sodium(
         return false;
       }
       note(
-          "calculated-esp",
+          Code.CALCULATED_ESP,
           "ESP "
               + Rows.number(ions.espPct().getAsDouble())
               + " % is the Handbook 60 value of SAR "
@@ -301,7 +302,7 @@ public record Sodium(
         return OptionalDouble.of(Math.min(100, 100 * na / cec));
       }
       note(
-          "sodium-not-deducted",
+          Code.SODIUM_NOT_DEDUCTED,
           "extractable sodium with the soluble part in it, ECe "
               + (ece.isPresent() ? Rows.number(ece.getAsDouble()) + " dS/m" : "not known"),
           sar.isPresent()
@@ -311,7 +312,7 @@ public record Sodium(
       return OptionalDouble.empty();
     }
 
-    private void note(String code, String found, String done) {
+    private void note(Code code, String found, String done) {
       findings.add(Rows.finding(code, sample, found, done));
     }
   }

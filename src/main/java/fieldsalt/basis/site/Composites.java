@@ -5,7 +5,9 @@ import fieldsalt.basis.layer.Conversion;
 import fieldsalt.basis.layer.LayerReading;
 import fieldsalt.basis.layer.Offsets;
 import fieldsalt.basis.soil.Rows;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.quantity.DepthRange;
 import java.util.List;
@@ -58,7 +60,7 @@ public final class Composites {
         .map(
             s ->
                 Rows.finding(
-                    "composite-unused",
+                    Code.COMPOSITE_UNUSED,
                     s,
                     property + " of a composite, which has no place",
                     "not used for " + property + "; a composite informs maps of ECe only"))
@@ -68,8 +70,8 @@ public final class Composites {
   /** A composite of a field in which no place was sampled. */
   static Finding withoutSites(SiteRow.SiteKey composite) {
     return new Finding(
-        "composite-unused",
-        "composite " + composite.id() + ", field " + composite.field(),
+        Code.COMPOSITE_UNUSED,
+        new Place.Site(composite.id(), composite.field(), true),
         "a composite of a field that is not mapped",
         "not used; a map needs at least 3 places with a reading");
   }
@@ -83,7 +85,7 @@ public final class Composites {
     String against =
         sites.isEmpty() ? "no site of that layer to compare it with" : against(composite, sites);
     return Rows.finding(
-        "composite",
+        Code.COMPOSITE,
         composite.sample(),
         found,
         "no place of its own on the map: it can only inform the field's mean; " + against);

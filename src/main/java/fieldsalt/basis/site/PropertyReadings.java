@@ -3,6 +3,7 @@ package fieldsalt.basis.site;
 import fieldsalt.basis.depth.SiteRow;
 import fieldsalt.basis.setting.ReadingError;
 import fieldsalt.basis.soil.Rows;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.sample.Sample;
@@ -75,7 +76,7 @@ public final class PropertyReadings {
     }
     findings.add(
         Rows.finding(
-            "not-positive",
+            Code.NOT_POSITIVE,
             value.sample,
             property + " " + Rows.number(value.value) + " " + unit,
             "left out: its logarithm is mapped; use scale: natural for what may be 0"));

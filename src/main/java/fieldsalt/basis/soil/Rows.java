@@ -1,20 +1,30 @@
 package fieldsalt.basis.soil;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.sample.Sample;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** How rows, numbers and depths are named to people. */
 public final class Rows {
   private Rows() {}
 
-  public static String where(Sample sample) {
-    return sample.source() + ", site " + sample.id();
+  /** The row of a sample. */
+  public static Place place(Sample sample) {
+    return new Place.Rows(
+        sample.source().file(),
+        sample.source().word(),
+        new TreeSet<>(Set.of(sample.source().row())),
+        sample.id(),
+        sample.field().isEmpty() ? Set.of() : Set.of(sample.field()));
   }
 
-  public static Finding finding(String code, Sample sample, String found, String done) {
-    return new Finding(code, where(sample), found, done);
+  public static Finding finding(Code code, Sample sample, String found, String done) {
+    return new Finding(code, place(sample), found, done);
   }
 
   /** Three significant digits, without an exponent where that reads well. */

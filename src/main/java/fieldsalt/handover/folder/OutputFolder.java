@@ -38,8 +38,11 @@ public final class OutputFolder {
 
   private final Path folder;
 
-  private OutputFolder(Path folder) {
+  private final List<Path> inputs;
+
+  private OutputFolder(Path folder, List<Path> inputs) {
     this.folder = folder;
+    this.inputs = List.copyOf(inputs);
   }
 
   /** Fills a folder with files. */
@@ -52,14 +55,15 @@ public final class OutputFolder {
    * The folder that results go to, checked before any long work.
    *
    * @param force whether a folder that holds files but is not ours may be written into
+   * @param inputs files that are read, of which none is ever replaced or removed
    * @throws InputProblem if it is a file, holds files that are not ours, or cannot be written
    */
-  public static OutputFolder open(Path folder, boolean force) {
+  public static OutputFolder open(Path folder, boolean force, List<Path> inputs) {
     Path real = realPath(folder);
     refuseFile(real);
     refuseForeign(real, force);
     refuseReadOnly(real);
-    return new OutputFolder(real);
+    return new OutputFolder(real, inputs);
   }
 
   private static Path realPath(Path folder) {
@@ -148,7 +152,8 @@ public final class OutputFolder {
    * Writes the content beside the folder and moves it in.
    *
    * @return the names of the files now there that this call wrote, sorted
-   * @throws InputProblem if the disk is full or does not let itself be written
+   * @throws InputProblem if the disk is full or does not let itself be written, or if a file would
+   *     take the place of an input
    */
   public List<String> replaceWith(Content content) {
     Path beside = null;
@@ -156,6 +161,7 @@ public final class OutputFolder {
       beside = newFolderBeside();
       content.writeInto(beside);
       List<String> written = entries(beside).stream().map(p -> p.getFileName().toString()).toList();
+      written.forEach(name -> Inputs.refuse(folder.resolve(name), inputs));
       moveIn(beside);
       return written;
     } catch (UncheckedIOException e) {
@@ -209,8 +215,17 @@ public final class OutputFolder {
       old.add(RUN_RECORD);
       record(folder).path("files").forEach(name -> old.add(name.asText()));
     }
-    old.removeIf(name -> !isPlainName(name));
+    old.removeIf(name -> !isPlainName(name) || isInput(folder.resolve(name)));
     return old;
+  }
+
+  private boolean isInput(Path file) {
+    try {
+      Inputs.refuse(file, inputs);
+      return false;
+    } catch (InputProblem e) {
+      return true;
+    }
   }
 
   private static boolean isPlainName(String name) {

@@ -2,6 +2,7 @@ package fieldsalt.handover.input;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * What the spreader is told.
@@ -12,6 +13,7 @@ import java.util.Map;
  * @param version of the task data: 4 (second edition of ISO 11783-10) or 3 (first)
  * @param rateMgPerHaByZone product per hectare and pass by zone name, within what the machine can
  *     spread; a zone that is not named gets 0
+ * @param drafts fields whose plan is a draft; their tasks say so
  * @param passesByZone how many times a zone is driven at its rate; once where it is not named
  */
 public record MachineJob(
@@ -20,8 +22,10 @@ public record MachineJob(
     double swathM,
     int version,
     Map<String, Double> rateMgPerHaByZone,
-    Map<String, Integer> passesByZone) {
+    Map<String, Integer> passesByZone,
+    Set<String> drafts) {
   public MachineJob {
+    drafts = Set.copyOf(drafts);
     rateMgPerHaByZone = new LinkedHashMap<>(rateMgPerHaByZone);
     passesByZone = new LinkedHashMap<>(passesByZone);
     if (version != 3 && version != 4) {
@@ -39,7 +43,7 @@ public record MachineJob(
       double swathM,
       int version,
       Map<String, Double> rateMgPerHaByZone) {
-    return new MachineJob(ranch, product, swathM, version, rateMgPerHaByZone, Map.of());
+    return new MachineJob(ranch, product, swathM, version, rateMgPerHaByZone, Map.of(), Set.of());
   }
 
   public double rateMgPerHa(String zone) {

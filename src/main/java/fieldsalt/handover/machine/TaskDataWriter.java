@@ -1,6 +1,8 @@
 package fieldsalt.handover.machine;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.handover.input.HandoverInput;
 import fieldsalt.handover.input.MachineJob;
 import fieldsalt.handover.input.ZoneFeature;
@@ -100,14 +102,15 @@ public final class TaskDataWriter {
     byte[] cells = coded ? codes(grid, rates) : values(grid);
     String file = String.format(Locale.ROOT, "GRD%05d", task);
     grids.put(file + ".BIN", cells);
-    String name = pass == 1 ? field.name() : "pass " + pass + " " + field.name();
+    String draft = job.drafts().contains(field.name()) ? "DRAFT " : "";
+    String name = draft + (pass == 1 ? field.name() : "pass " + pass + " " + field.name());
     xml.task(new TaskXml.Task(task, name, number), coded ? rates : List.of());
     xml.grid(grid, file, cells.length, coded);
     if (grid.error() > TONNES_TOLERANCE) {
       findings.add(
           new Finding(
-              "machine-tonnes",
-              "TASKDATA.zip, field " + field.name(),
+              Code.MACHINE_TONNES,
+              new Place.InFile("TASKDATA.zip", "field " + field.name()),
               String.format(
                   Locale.ROOT,
                   "the grid of half-swath cells spreads %.1f t, the plan %.1f t",

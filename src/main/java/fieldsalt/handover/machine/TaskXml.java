@@ -1,6 +1,8 @@
 package fieldsalt.handover.machine;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.handover.input.MachineJob;
 import fieldsalt.handover.table.Rounding;
 import fieldsalt.handover.table.Xml;
@@ -44,8 +46,8 @@ final class TaskXml {
     String cut = distinct(text, what);
     Finding finding =
         new Finding(
-            "text-cut",
-            "TASKDATA.zip, name of the " + what,
+            Code.TEXT_CUT,
+            new Place.InFile("TASKDATA.zip", "name of the " + what),
             text.codePointCount(0, text.length()) + " characters",
             "cut to the 32 that a terminal shows: " + cut);
     if (!findings.contains(finding)) {

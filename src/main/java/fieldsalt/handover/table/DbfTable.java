@@ -1,6 +1,8 @@
 package fieldsalt.handover.table;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.ByteBuffer;
@@ -162,8 +164,8 @@ public final class DbfTable {
       if (cut > 0) {
         findings.add(
             new Finding(
-                "text-cut",
-                file + ", " + field.name(),
+                Code.TEXT_CUT,
+                new Place.InFile(file, field.name()),
                 cut + " text(s) longer than the 254 bytes that the format holds",
                 "cut there; whole in fieldsalt.gpkg and zones.geojson"));
       }

@@ -1,5 +1,6 @@
 package fieldsalt.plan.order;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldEvidence;
@@ -20,21 +21,21 @@ public final class DraftMarks {
     if (evidence.sites() < FieldEvidence.FEW_SITES) {
       reasons.add(
           new Reason(
-              "few-sites",
+              Code.DRAFT_FEW_SITES,
               "only " + evidence.sites() + " sites stand behind the map",
               "sample at least " + FieldEvidence.FEW_SITES + " sites"));
     }
     if (evidence.noBetterThanMean()) {
       reasons.add(
           new Reason(
-              "no-better-than-mean",
+              Code.DRAFT_NO_BETTER_THAN_MEAN,
               "the map is no better than the field's mean",
               "take the samples of the list for the next round"));
     }
     if (evidence.topsoilOnly()) {
       reasons.add(
           new Reason(
-              "topsoil-only",
+              Code.DRAFT_TOPSOIL_ONLY,
               "topsoil only: under half of the root zone was sampled",
               "sample the whole root zone"));
     }
@@ -43,14 +44,23 @@ public final class DraftMarks {
       reasons.add(drainage(settings));
     }
     for (Finding finding : evidence.undermining()) {
-      reasons.add(new Reason(finding.code(), finding.found(), lift(finding)));
+      reasons.add(new Reason(draft(finding.code()), finding.found(), lift(finding)));
     }
     return new Draft(reasons);
   }
 
+  private static Code draft(Code undermining) {
+    return switch (undermining) {
+      case DEFAULT_VARIOGRAM -> Code.DRAFT_DEFAULT_VARIOGRAM;
+      case CALCULATED_ECE -> Code.DRAFT_CALCULATED_ECE;
+      case GYPSUM_SUSPECTED -> Code.DRAFT_GYPSUM_SUSPECTED;
+      default -> throw new IllegalArgumentException("does not make a draft: " + undermining);
+    };
+  }
+
   /** What a person can do about a finding; most say it themselves. */
   private static String lift(Finding finding) {
-    return finding.code().equals("default-variogram")
+    return finding.code() == Code.DEFAULT_VARIOGRAM
         ? "sample at least " + FieldEvidence.FEW_SITES + " places on the ranch"
         : finding.done();
   }
@@ -60,7 +70,7 @@ public final class DraftMarks {
     if (soil.isGypsiferous() || soil.gypsumSuspected()) {
       reasons.add(
           new Reason(
-              "gypsum-present",
+              Code.DRAFT_GYPSUM_PRESENT,
               soil.isGypsiferous()
                   ? "the soil holds gypsum"
                   : "the soil may hold gypsum: calcium and sulfate of the paste are both high",
@@ -71,7 +81,7 @@ public final class DraftMarks {
     if (field.evidence().sodiumUncorrected()) {
       reasons.add(
           new Reason(
-              "sodium-uncorrected",
+              Code.DRAFT_SODIUM_UNCORRECTED,
               "the sodium figures are not those of the paste or of the exchange alone",
               "measure SAR of the saturated paste"));
     }
@@ -80,7 +90,7 @@ public final class DraftMarks {
   private static Reason drainage(PlanSettings settings) {
     boolean table = settings.ground().hasShallowTable();
     return new Reason(
-        table ? "shallow-water-table" : "drainage-not-proved",
+        table ? Code.DRAFT_SHALLOW_WATER_TABLE : Code.DRAFT_DRAINAGE_NOT_PROVED,
         table
             ? "a water table nearer than 150 cm"
             : "drainage is "

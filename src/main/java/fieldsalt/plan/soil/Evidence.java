@@ -8,9 +8,8 @@ import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.Sodium;
 import fieldsalt.basis.site.RootZoneReadings;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
-import fieldsalt.read.sample.Sample;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,10 +23,9 @@ public final class Evidence {
   private static final double SEEDBED_CM = 15;
 
   /** Findings that make a plan rest on sand; gypsum itself is asked of the soil. */
-  private static final Set<String> UNDERMINING =
-      Set.of("gypsum-suspected", "default-variogram", "calculated-ece");
+  private static final Set<Code> UNDERMINING =
+      Set.of(Code.GYPSUM_SUSPECTED, Code.DEFAULT_VARIOGRAM, Code.CALCULATED_ECE);
 
-  private final Map<String, List<Sample>> samples;
   private final RootZoneReadings rootZone;
   private final boolean noBetterThanMean;
   private final List<Finding> findings;
@@ -35,18 +33,12 @@ public final class Evidence {
   private final SiteReadings seedbed;
 
   /**
-   * @param samples of the ranch, by field
    * @param rootZone readings that were mapped
    * @param noBetterThanMean nothing predicts unseen sites better than their field's mean
    * @param findings of the stages before this one
    */
   public Evidence(
-      Map<String, List<Sample>> samples,
-      Basis basis,
-      RootZoneReadings rootZone,
-      boolean noBetterThanMean,
-      List<Finding> findings) {
-    this.samples = samples;
+      Basis basis, RootZoneReadings rootZone, boolean noBetterThanMean, List<Finding> findings) {
     this.rootZone = rootZone;
     this.noBetterThanMean = noBetterThanMean;
     this.findings = findings;
@@ -89,25 +81,10 @@ public final class Evidence {
 
   /** The first of each kind that is about this field's rows, their laboratory or the ranch. */
   private List<Finding> undermining(String field) {
-    Set<String> about = about(samples.getOrDefault(field, List.of()), field);
-    Map<String, Finding> first = new LinkedHashMap<>();
+    Map<Code, Finding> first = new LinkedHashMap<>();
     findings.stream()
-        .filter(f -> UNDERMINING.contains(f.code()) && about.contains(f.where()))
+        .filter(f -> UNDERMINING.contains(f.code()) && f.place().concerns(field))
         .forEach(f -> first.putIfAbsent(f.code(), f));
     return List.copyOf(first.values());
-  }
-
-  /** What a finding names as its place if it is about a field. */
-  static Set<String> about(List<Sample> samples, String field) {
-    Set<String> about = new HashSet<>(List.of("ranch", "field " + field));
-    for (Sample sample : samples) {
-      if (sample.field().equals(field)) {
-        String file = sample.source().file();
-        about.add(sample.source() + ", site " + sample.id());
-        about.add(file);
-        about.add(file + ", laboratory " + sample.laboratory());
-      }
-    }
-    return about;
   }
 }

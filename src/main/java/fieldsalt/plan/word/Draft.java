@@ -1,5 +1,6 @@
 package fieldsalt.plan.word;
 
+import fieldsalt.finding.Code;
 import java.util.List;
 
 /**
@@ -12,7 +13,7 @@ public record Draft(List<Reason> reasons) {
   public static final String MARK = "draft: do not act on it yet";
 
   /** One thing that undermines the plan. */
-  public record Reason(String code, String why, String lift) {}
+  public record Reason(Code code, String why, String lift) {}
 
   public Draft {
     reasons = List.copyOf(reasons);

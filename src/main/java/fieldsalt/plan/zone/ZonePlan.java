@@ -52,6 +52,15 @@ public record ZonePlan(
     return steps.get(0);
   }
 
+  /**
+   * Whether its rate is given to a machine: something is spread, and the plan is no draft.
+   *
+   * @param drafts whether drafts go too
+   */
+  public boolean goesToMachine(boolean drafts) {
+    return passes > 0 && (drafts || !draft.isDraft());
+  }
+
   /** Tonnes of gypsum product. */
   public double productT() {
     return productTPerHa * zone.areaHa();

@@ -1,6 +1,8 @@
 package fieldsalt.read.field;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.GeoJson;
 import fieldsalt.read.file.GeoPackageFile;
@@ -122,13 +124,17 @@ public final class BoundaryFile {
     Optional<InputFile> prj = part(parts, "prj");
     if (prj.isEmpty()) {
       notes.finding(
-          "no-prj",
-          shp.name(),
+          Code.NO_PRJ,
+          Place.file(shp.name()),
           "no .prj file beside it",
           "its coordinates are taken as WGS 84 longitude and latitude");
     }
     if (part(parts, "dbf").isEmpty()) {
-      notes.finding("no-dbf", shp.name(), "no .dbf file beside it", "the fields have no names");
+      notes.finding(
+          Code.NO_DBF,
+          Place.file(shp.name()),
+          "no .dbf file beside it",
+          "the fields have no names");
     }
     return ShapeFile.read(
         shp,

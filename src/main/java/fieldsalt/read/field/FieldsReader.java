@@ -1,7 +1,9 @@
 package fieldsalt.read.field;
 
 import fieldsalt.facts.Plausibility;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.SourceSystem;
 import fieldsalt.quantity.Texture;
@@ -97,8 +99,8 @@ public final class FieldsReader {
     feature.geometry().ifPresent(g -> polygons(g, parts));
     if (parts.isEmpty()) {
       notes.finding(
-          "no-boundary",
-          where,
+          Code.NO_BOUNDARY,
+          Place.file(where),
           feature.geometry().map(Geometry::getGeometryType).orElse("no geometry"),
           "not a field: left out");
       return Optional.empty();
@@ -282,8 +284,8 @@ public final class FieldsReader {
     String name = given.orElse("field " + feature.number());
     if (given.isEmpty()) {
       notes.finding(
-          "field-unnamed",
-          file.where(feature),
+          Code.FIELD_UNNAMED,
+          Place.file(file.where(feature)),
           "no property field or name",
           "called '" + name + "'");
     }
@@ -293,8 +295,8 @@ public final class FieldsReader {
     }
     if (!free.equals(name)) {
       notes.finding(
-          "field-name-twice",
-          file.where(feature),
+          Code.FIELD_NAME_TWICE,
+          Place.file(file.where(feature)),
           "a second field called '" + name + "'",
           "called '" + free + "'; give each its own name, or join the parts to a MultiPolygon");
     }
@@ -307,8 +309,8 @@ public final class FieldsReader {
     Optional<Texture> texture = word.flatMap(TextureWords::of);
     if (word.isPresent() && texture.isEmpty()) {
       notes.finding(
-          "texture-unknown",
-          file.where(feature),
+          Code.TEXTURE_UNKNOWN,
+          Place.file(file.where(feature)),
           "the texture '" + PlainText.cut(word.get()) + "'",
           "taken as unknown; use USDA classes such as clay loam");
     }
@@ -325,8 +327,8 @@ public final class FieldsReader {
       return OptionalDouble.of(cell.value());
     }
     notes.finding(
-        "impossible",
-        file.where(feature),
+        Code.IMPOSSIBLE,
+        Place.file(file.where(feature)),
         "clay_pct '" + PlainText.cut(text.get()) + "'",
         "left out; possible is " + Limits.possible(CLAY));
     return OptionalDouble.empty();

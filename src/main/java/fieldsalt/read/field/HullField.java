@@ -1,5 +1,7 @@
 package fieldsalt.read.field;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.Notes;
@@ -32,8 +34,8 @@ public final class HullField {
     double diagonalM = hull.getEnvelopeInternal().getDiameter();
     double widthM = Math.max(FieldFinder.REACH_M, SHARE * diagonalM);
     notes.finding(
-        "hull",
-        job,
+        Code.HULL,
+        Place.file(job),
         "no fields",
         "mapped within " + PlainText.number(Math.rint(widthM)) + " m around the hull of the sites");
     return Optional.of(

@@ -1,5 +1,7 @@
 package fieldsalt.read.field;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import java.util.List;
 import java.util.Locale;
@@ -38,8 +40,8 @@ public final class Overlaps {
     double m2 = OverlayNGRobust.overlay(left, right, OverlayNG.INTERSECTION).getArea();
     if (m2 > SHARED_FENCE_M2) {
       notes.finding(
-          "fields-overlap",
-          a.name() + ", " + b.name(),
+          Code.FIELDS_OVERLAP,
+          new Place.Fields(List.of(a.name(), b.name()), ""),
           String.format(Locale.ROOT, "%.2f ha of ground in both fields", m2 / 1e4),
           "counted in both; sites there belong to " + a.name());
     }

@@ -1,5 +1,7 @@
 package fieldsalt.read.file;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.SourceSystem;
 import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
@@ -34,8 +36,8 @@ public final class DatumShiftNote {
         .ifPresent(
             tie ->
                 notes.finding(
-                    "datum-shift",
-                    where,
+                    Code.DATUM_SHIFT,
+                    Place.file(where),
                     "coordinates in " + source.name(),
                     "moved to WGS 84 (" + tie.name() + "), " + howGood(tie)));
   }

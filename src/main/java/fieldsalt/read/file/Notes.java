@@ -1,13 +1,15 @@
 package fieldsalt.read.file;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.InputProblem.Problem;
-import fieldsalt.read.word.RowRanges;
+import fieldsalt.finding.Place;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -19,7 +21,7 @@ public final class Notes {
   private final List<Finding> findings = new ArrayList<>();
   private final Map<Trouble, TreeSet<Integer>> rows = new LinkedHashMap<>();
 
-  private record Trouble(String code, String file, String word, String found, String done) {}
+  private record Trouble(Code code, String file, String word, String found, String done) {}
 
   public void problem(String where, String found, String expected, String remedy) {
     problems.add(new Problem(where, found, expected, remedy));
@@ -29,11 +31,11 @@ public final class Notes {
     problems.addAll(problem.problems());
   }
 
-  public void finding(String code, String where, String found, String done) {
-    findings.add(new Finding(code, where, found, done));
+  public void finding(Code code, Place place, String found, String done) {
+    findings.add(new Finding(code, place, found, done));
   }
 
-  public void row(String code, SourceRow at, String found, String done) {
+  public void row(Code code, SourceRow at, String found, String done) {
     rows.computeIfAbsent(new Trouble(code, at.file(), at.word(), found, done), t -> new TreeSet<>())
         .add(at.row());
   }
@@ -56,7 +58,10 @@ public final class Notes {
         (t, at) ->
             all.add(
                 new Finding(
-                    t.code(), t.file() + " " + RowRanges.text(t.word(), at), t.found(), t.done())));
+                    t.code(),
+                    new Place.Rows(t.file(), t.word(), at, "", Set.of()),
+                    t.found(),
+                    t.done())));
     return List.copyOf(all);
   }
 }

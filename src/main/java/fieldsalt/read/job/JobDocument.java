@@ -196,6 +196,20 @@ public final class JobDocument {
     return list(Path.class, path).stream().map(p -> folder.resolve(p).normalize()).toList();
   }
 
+  /** Every file that the job names, from the root of the file system, and the job file itself. */
+  public List<Path> inputs() {
+    List<Path> inputs = new ArrayList<>();
+    for (Object value : values.values()) {
+      for (Object one : value instanceof List<?> many ? many : List.of(value)) {
+        if (one instanceof Path path) {
+          inputs.add(folder.resolve(path).normalize());
+        }
+      }
+    }
+    inputs.add(folder.resolve(name));
+    return inputs;
+  }
+
   /** The names that the user wrote below a key, sorted: {@code names("laboratory")}. */
   public List<String> names(String... path) {
     List<String> above = segments(path);

@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.word.DateText;
 import java.time.LocalDate;
@@ -39,7 +40,7 @@ final class Dates {
       DateText shown = example.orElse(text);
       example = Optional.of(shown);
       notes.row(
-          "date-open",
+          Code.DATE_OPEN,
           row.source(),
           "a date such as " + shown.first() + "/" + shown.second() + "/" + shown.year(),
           "the row is kept without a date; say date-order: dmy or mdy in the job");

@@ -1,5 +1,7 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.word.DepthText;
@@ -64,8 +66,8 @@ final class Depths {
           "Say depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
     } else {
       notes.finding(
-          "depth-unit-missing",
-          file,
+          Code.DEPTH_UNIT_MISSING,
+          Place.file(file),
           "depths without a unit, such as " + shown(numbers),
           "taken as cm; say depth-unit in the job if that is wrong");
     }
@@ -96,7 +98,7 @@ final class Depths {
   private Optional<DepthRange> refused(ParsedRow row, DepthText depth) {
     if (depth.bottom() != 0 || depth.top().filter(t -> t == 1).isEmpty()) {
       notes.row(
-          "bad-depth",
+          Code.BAD_DEPTH,
           row.source(),
           "a layer from "
               + depth.top().map(PlainText::number).orElse("?")
@@ -112,7 +114,7 @@ final class Depths {
   private double above(ParsedRow row, double bottomCm) {
     Double next = singles.get(key(row)).lower(bottomCm);
     notes.row(
-        "depth-single",
+        Code.DEPTH_SINGLE,
         row.source(),
         "a single number as depth",
         next == null
@@ -125,7 +127,7 @@ final class Depths {
     if (rules.mapsEc() && !rules.depthGiven()) {
       DepthRange layer = rules.depth();
       notes.row(
-          "depth-missing",
+          Code.DEPTH_MISSING,
           row.source(),
           "no depth",
           "taken as "

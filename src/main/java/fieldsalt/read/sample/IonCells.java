@@ -1,6 +1,8 @@
 package fieldsalt.read.sample;
 
 import fieldsalt.facts.EquivalentMass;
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.TableRow;
@@ -106,8 +108,8 @@ final class IonCells {
   private void noteUnitAssumed(String column) {
     if (noted.add(column)) {
       notes.finding(
-          "ion-unit-missing",
-          where(column),
+          Code.ION_UNIT_MISSING,
+          new Place.Column(cells.file(), cells.header(column)),
           "a header without a unit",
           "taken as meq/L; write the unit into the header or name the column in the job");
     }
@@ -117,15 +119,11 @@ final class IonCells {
     if (noted.add(column)) {
       boolean sodium = column.equals(SODIUM) && !unit.equals("lb/ac");
       notes.finding(
-          "extractable-ion",
-          where(column),
+          Code.EXTRACTABLE_ION,
+          new Place.Column(cells.file(), cells.header(column)),
           unit + ": what the laboratory extracted from the soil, not what is in the water",
           sodium ? "kept as extractable sodium, not used for SAR" : "not used");
     }
-  }
-
-  private String where(String column) {
-    return cells.file() + " column '" + cells.header(column) + "'";
   }
 
   private OptionalDouble exchangeable(TableRow row) {

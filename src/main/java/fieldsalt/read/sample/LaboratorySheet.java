@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
@@ -92,7 +93,7 @@ public final class LaboratorySheet {
       return readings.ec(row, reading);
     }
     notes.row(
-        "method-missing",
+        Code.METHOD_MISSING,
         row.source(),
         "a reading that says no method",
         "left out; fill in the column method, or say defaults: {method: ...}");
@@ -167,7 +168,7 @@ public final class LaboratorySheet {
     for (ParsedRow row : rows) {
       Optional<DepthRange> depth = depths.range(row);
       if (row.extras().property().isEmpty()) {
-        notes.row("no-reading", row.source(), "no number for " + rules.property(), "left out");
+        notes.row(Code.NO_READING, row.source(), "no number for " + rules.property(), "left out");
       } else {
         depth.ifPresent(d -> samples.add(row.unplaced(bare(row, d, dates.date(row)))));
       }

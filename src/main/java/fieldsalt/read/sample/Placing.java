@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.Projections;
@@ -61,7 +62,7 @@ public final class Placing {
     Optional<PlaceM> place = place(spot);
     if (place.isEmpty()) {
       notes.row(
-          "bad-coordinate",
+          Code.BAD_COORDINATE,
           row,
           "a place out of reach of the coordinate system",
           "left out; check that easting or longitude comes first");

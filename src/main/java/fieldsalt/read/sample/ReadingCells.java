@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.read.file.Notes;
@@ -42,7 +43,7 @@ final class ReadingCells {
     if (rules.mapsEc()
         && !columns.isEmpty()
         && columns.stream().allMatch(c -> row.cell(c.index()).isEmpty())) {
-      notes.row("no-reading", source, "no EC in the row", "its other columns are used, if any");
+      notes.row(Code.NO_READING, source, "no EC in the row", "its other columns are used, if any");
     }
     return all;
   }
@@ -56,7 +57,7 @@ final class ReadingCells {
     NumberCell cell = cells.parsed(text);
     if (!cell.isPresent()) {
       notes.row(
-          "no-reading",
+          Code.NO_READING,
           source,
           column.header().raw() + " '" + PlainText.cut(text) + "'",
           "this reading is left out");
@@ -64,7 +65,7 @@ final class ReadingCells {
     }
     if (isUnknownUnit(row, cell, laboratory)) {
       notes.row(
-          "unit-unknown",
+          Code.UNIT_UNKNOWN,
           source,
           "the unit '" + PlainText.cut(cells.text(row, "unit")) + "'",
           "this reading is left out; units are dS/m, mS/cm, uS/cm, mmhos/cm, umhos/cm, mS/m, S/m");
@@ -116,7 +117,7 @@ final class ReadingCells {
         column.stated().method().isPresent() || cell.isEmpty() ? column.stated() : methods.of(cell);
     if (own.method().isEmpty() && !(cell.isEmpty() && own.reason().isEmpty())) {
       notes.row(
-          "method-refused",
+          Code.METHOD_REFUSED,
           source,
           "the method '" + PlainText.cut(cell.isEmpty() ? column.header().raw() : cell) + "'",
           "this reading is left out"

@@ -1,6 +1,7 @@
 package fieldsalt.read.sample;
 
 import fieldsalt.facts.Plausibility;
+import fieldsalt.finding.Code;
 import fieldsalt.quantity.EcUnit;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.file.Notes;
@@ -105,14 +106,14 @@ final class Readings {
     OptionalDouble ds = stated(row, r);
     if (ds.isEmpty()) {
       notes.row(
-          "tds-without-factor",
+          Code.TDS_WITHOUT_FACTOR,
           row.source(),
           "dissolved solids in ppm",
           "left out; say tds-factor in the job (ask the laboratory; 640 is usual below 5 dS/m)");
       return Optional.empty();
     }
     if (unit.isEmpty() && !plausibleAsDs.getOrDefault(r.header(), true)) {
-      notes.row("unit-missing", row.source(), "an EC without a unit", missingUnit(method));
+      notes.row(Code.UNIT_MISSING, row.source(), "an EC without a unit", missingUnit(method));
       return Optional.empty();
     }
     return checked(row, r, method, unit, ds.getAsDouble());
@@ -147,14 +148,14 @@ final class Readings {
     }
     if (unit.isEmpty()) {
       notes.row(
-          "unit-missing",
+          Code.UNIT_MISSING,
           row.source(),
           "an EC without a unit",
           "taken as dS/m, which all values of the column can be; say defaults: {unit: dS/m}");
     }
     if (!limits.isUsual(ds)) {
       notes.row(
-          "unusual",
+          Code.UNUSUAL,
           row.source(),
           "EC " + method.label() + " of " + PlainText.number(ds) + " dS/m",
           "kept; usual is " + Limits.usual(limits));
@@ -203,7 +204,7 @@ final class Readings {
       slip(row, r, unit, ds, likely.get());
     } else {
       notes.row(
-          "impossible",
+          Code.IMPOSSIBLE,
           row.source(),
           "EC " + method.label() + " of " + PlainText.number(ds) + " dS/m",
           "left out; possible is " + Limits.possible(Plausibility.ofEc(method)));
@@ -215,7 +216,7 @@ final class Readings {
     double other = likely.dSPerM();
     String by = PlainText.number(Math.max(ds / other, other / ds));
     notes.row(
-        "unit-slip",
+        Code.UNIT_SLIP,
         row.source(),
         "EC "
             + r.method().orElseThrow().label()

@@ -1,5 +1,7 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
@@ -71,8 +73,8 @@ final class RowParser {
       return false;
     }
     notes.finding(
-        "clay-fraction",
-        cells.file(),
+        Code.CLAY_FRACTION,
+        Place.file(cells.file()),
         "no clay above 1 %: these look like fractions of 1",
         "clay is left out; write percent, 25 in place of 0.25");
     return true;
@@ -88,8 +90,8 @@ final class RowParser {
     }
     if (schemes.size() > 1) {
       notes.finding(
-          "texture-schemes",
-          cells.file(),
+          Code.TEXTURE_SCHEMES,
+          Place.file(cells.file()),
           "words of more than one scheme: " + String.join("; ", schemes),
           "each taken at its word; use one scheme in a file");
     }
@@ -135,7 +137,7 @@ final class RowParser {
     if (depth.isEmpty()) {
       boolean date = DateText.of(text).isPresent();
       notes.row(
-          "bad-depth",
+          Code.BAD_DEPTH,
           source,
           "the depth '"
               + PlainText.cut(text)
@@ -165,7 +167,7 @@ final class RowParser {
     Optional<DateText> date = dates.of(text);
     if (date.isEmpty() && !SheetCells.isNothing(text)) {
       notes.row(
-          "bad-date",
+          Code.BAD_DATE,
           source,
           "the date '" + PlainText.cut(text) + "'",
           "the row is kept without a date; write it as 2026-03-10");
@@ -208,7 +210,7 @@ final class RowParser {
     Optional<Texture> texture = textures.of(text);
     if (texture.isEmpty()) {
       notes.row(
-          "texture-unknown",
+          Code.TEXTURE_UNKNOWN,
           source,
           "the texture '" + PlainText.cut(text) + "'",
           "taken as unknown; use USDA classes such as clay loam");
@@ -240,7 +242,7 @@ final class RowParser {
       return OptionalInt.of((int) count);
     }
     notes.row(
-        "impossible",
+        Code.IMPOSSIBLE,
         cells.source(row),
         "'" + PlainText.cut(cells.text(row, "cores")) + "' cores in a composite",
         "taken as unknown; write a whole number from 1 to " + MOST_CORES);
@@ -257,7 +259,7 @@ final class RowParser {
       return OptionalDouble.of(given.getAsDouble() * TONS_PER_ACRE);
     }
     notes.row(
-        "unit-missing",
+        Code.UNIT_MISSING,
         cells.source(row),
         "a gypsum requirement without t/ha or t/ac in its header",
         "not shown beside ours; write the unit into the header");

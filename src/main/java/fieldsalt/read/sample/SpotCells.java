@@ -1,5 +1,6 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.file.TableRow;
@@ -55,7 +56,7 @@ public final class SpotCells {
       OptionalDouble a, OptionalDouble b, String text, boolean degrees, SourceRow source) {
     if (a.isEmpty() || b.isEmpty()) {
       notes.row(
-          "bad-coordinate",
+          Code.BAD_COORDINATE,
           source,
           "the coordinate '" + PlainText.cut(text) + "'",
           "the row has no place; write degrees (or metres with crs) as numbers");
@@ -77,7 +78,10 @@ public final class SpotCells {
               ? " (a receiver without a fix)"
               : swapped ? " (latitude and longitude swapped?)" : " (metres? then x, y and crs)";
       notes.row(
-          "bad-coordinate", source, "longitude and latitude " + spot + why, "the row has no place");
+          Code.BAD_COORDINATE,
+          source,
+          "longitude and latitude " + spot + why,
+          "the row has no place");
       return Optional.empty();
     }
     return Optional.of(spot);

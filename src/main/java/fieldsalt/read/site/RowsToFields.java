@@ -1,5 +1,7 @@
 package fieldsalt.read.site;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.field.FieldBoundary;
@@ -56,7 +58,7 @@ public final class RowsToFields {
     Optional<FieldFinder.Hit> hit = place.flatMap(fields::find);
     if (place.isPresent() && hit.isEmpty()) {
       notes.row(
-          "outside-fields",
+          Code.OUTSIDE_FIELDS,
           source,
           "a site that lies in no field, nor within " + (int) FieldFinder.REACH_M + " m of one",
           "left out; check its coordinates");
@@ -67,7 +69,7 @@ public final class RowsToFields {
     String field = hit.get().field().name();
     if (hit.get().distanceM() > ON_THE_LINE_M) {
       notes.row(
-          "near-field",
+          Code.NEAR_FIELD,
           source,
           "a site "
               + String.format(Locale.ROOT, "%.1f", hit.get().distanceM())
@@ -85,7 +87,7 @@ public final class RowsToFields {
     Optional<FieldBoundary> named = fields.named(row.namedField());
     if (named.isPresent() && !named.get().name().equals(field)) {
       notes.row(
-          "field-differs",
+          Code.FIELD_DIFFERS,
           row.sample().source(),
           "the row says field " + named.get().name() + ", its place lies in " + field,
           "taken as in " + field);
@@ -97,7 +99,7 @@ public final class RowsToFields {
     PlaceM first = places.putIfAbsent(id, place);
     if (first != null && first.distanceM(place) > FieldFinder.REACH_M && twice.add(id)) {
       notes.row(
-          "id-at-two-places",
+          Code.ID_AT_TWO_PLACES,
           row.sample().source(),
           "the id '"
               + PlainText.cut(row.sample().id())
@@ -111,7 +113,7 @@ public final class RowsToFields {
   private Optional<Sample> composite(UnplacedSample row) {
     if (!row.sample().composite()) {
       notes.row(
-          "no-place",
+          Code.NO_PLACE,
           row.sample().source(),
           "no coordinates",
           "left out; give lon and lat, or name a file with sites: (id, lon, lat)");
@@ -123,7 +125,7 @@ public final class RowsToFields {
         onlyOne ? Optional.of(fields.fields().get(0)) : fields.named(named);
     if (field.isEmpty()) {
       notes.row(
-          "composite-without-field",
+          Code.COMPOSITE_WITHOUT_FIELD,
           row.sample().source(),
           "a composite sample without a place that names "
               + (named.isBlank() ? "no field" : "field '" + PlainText.cut(named) + "', not known"),
@@ -146,7 +148,10 @@ public final class RowsToFields {
     for (FieldBoundary field : fields.fields()) {
       if (!with.contains(field.name())) {
         notes.finding(
-            "field-without-sites", "field " + field.name(), "no site", "not mapped; sample it");
+            Code.FIELD_WITHOUT_SITES,
+            Place.field(field.name()),
+            "no site",
+            "not mapped; sample it");
       }
     }
   }

@@ -1,5 +1,6 @@
 package fieldsalt.read.site;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.file.InputFile;
@@ -56,7 +57,7 @@ public final class SamplesReader {
 
   private void noteNothingUsable(Sheet sheet) {
     List<Finding> own =
-        notes.findings().stream().filter(f -> f.where().startsWith(sheet.file())).toList();
+        notes.findings().stream().filter(f -> f.place().isIn(sheet.file())).toList();
     String why =
         own.stream()
             .map(f -> f.where() + ": " + f.found() + ", " + f.done())
@@ -72,18 +73,18 @@ public final class SamplesReader {
   }
 
   /** The shortest way out of what made all rows useless. */
-  private static String remedy(Sheet sheet, Set<String> codes) {
+  private static String remedy(Sheet sheet, Set<Code> codes) {
     if (sheet.rows().isEmpty()) {
       return "Export the table again with its rows.";
     }
-    if (codes.contains("unit-slip") || codes.contains("unit-missing")) {
+    if (codes.contains(Code.UNIT_SLIP) || codes.contains(Code.UNIT_MISSING)) {
       return "Say the unit once for all rows: defaults: {unit: ...} in the job, e.g. uS/cm; it also"
           + " confirms suspected ones.";
     }
-    if (codes.contains("unit-unknown")) {
+    if (codes.contains(Code.UNIT_UNKNOWN)) {
       return "Write a unit of that list into the unit column of the file, for all rows at once.";
     }
-    if (codes.contains("method-refused")) {
+    if (codes.contains(Code.METHOD_REFUSED)) {
       return "Give readings of a saturated paste or of 1:1, 1:2, 1:2.5 or 1:5 by mass, or mend the"
           + " methods in the file.";
     }
@@ -99,7 +100,7 @@ public final class SamplesReader {
         kept.add(each);
       } else {
         notes.row(
-            "duplicate-row", each.sample().source(), "the same row a second time", "left out");
+            Code.DUPLICATE_ROW, each.sample().source(), "the same row a second time", "left out");
       }
     }
     return kept;

@@ -1,5 +1,7 @@
 package fieldsalt.read.site;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Spot;
@@ -36,7 +38,7 @@ public final class SiteList {
     Site before = sites.putIfAbsent(key(id), new Site(id, spot));
     if (before != null && !before.spot().equals(spot)) {
       notes.row(
-          "site-twice",
+          Code.SITE_TWICE,
           source,
           "a second place for the site '" + PlainText.cut(id) + "'",
           "not used, the first is");
@@ -79,8 +81,8 @@ public final class SiteList {
   private void noteUnmatched(Set<String> samplesWithout, Notes notes) {
     if (!samplesWithout.isEmpty()) {
       notes.finding(
-          "samples-without-site",
-          file,
+          Code.SAMPLES_WITHOUT_SITE,
+          Place.file(file),
           "no coordinates for the samples " + String.join(", ", samplesWithout),
           "left out; compare the ids, or strip their endings with id-pattern in the job");
     }
@@ -91,8 +93,8 @@ public final class SiteList {
             .toList();
     if (!unused.isEmpty()) {
       notes.finding(
-          "sites-without-sample",
-          file,
+          Code.SITES_WITHOUT_SAMPLE,
+          Place.file(file),
           "no sample for the sites " + String.join(", ", unused),
           "not used");
     }

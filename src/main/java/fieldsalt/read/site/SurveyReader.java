@@ -1,5 +1,7 @@
 package fieldsalt.read.site;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
@@ -101,11 +103,11 @@ public final class SurveyReader {
 
   private boolean isUsable(NumberCell cell, SourceRow source) {
     if (cell.kind() != NumberCell.Kind.NUMBER) {
-      notes.row("survey-no-number", source, "no number for conductivity", "dropped");
+      notes.row(Code.SURVEY_NO_NUMBER, source, "no number for conductivity", "dropped");
       return false;
     }
     if (cell.value() <= 0) {
-      notes.row("survey-not-positive", source, "a conductivity of 0 or below", "dropped");
+      notes.row(Code.SURVEY_NOT_POSITIVE, source, "a conductivity of 0 or below", "dropped");
       return false;
     }
     return true;
@@ -114,7 +116,7 @@ public final class SurveyReader {
   private void noteUnusual(double value, SourceRow source) {
     if (value > UNUSUAL_MS_M) {
       notes.row(
-          "unusual",
+          Code.UNUSUAL,
           source,
           "an apparent conductivity above " + (int) UNUSUAL_MS_M + " mS/m",
           "kept; check the unit");
@@ -130,15 +132,15 @@ public final class SurveyReader {
           "Check the columns lon, lat (or x, y) and eca_mS_m.");
     } else if (most < LOW_MS_M) {
       notes.finding(
-          "survey-unit",
-          cells.file(),
+          Code.SURVEY_UNIT,
+          Place.file(cells.file()),
           "all values below " + (int) LOW_MS_M + " mS/m (are they in dS/m?)",
           "kept as mS/m; write the unit into the header, such as eca (dS/m)");
     }
     if (again > 0) {
       notes.finding(
-          "survey-same-place",
-          cells.file(),
+          Code.SURVEY_SAME_PLACE,
+          Place.file(cells.file()),
           again + " readings at the very place of another",
           "averaged");
     }

@@ -1,5 +1,7 @@
 package fieldsalt.read.table;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.word.HeaderText;
 import fieldsalt.read.word.MethodWords;
@@ -101,8 +103,8 @@ public final class Columns {
         name.length() < 4 ? Optional.empty() : NearestWord.of(name, ColumnNames.ours());
     if (near.isPresent() && NearestWord.distance(name, near.get()) == 1) {
       notes.finding(
-          "column-unknown",
-          sheet.file() + " column '" + text.raw() + "'",
+          Code.COLUMN_UNKNOWN,
+          new Place.Column(sheet.file(), text.raw()),
           "a header that is almost " + near.get(),
           "not used; rename it or name it in the job under columns");
     }
@@ -121,8 +123,8 @@ public final class Columns {
 
   private static void twice(Sheet sheet, String ours, Column used, Column other, Notes notes) {
     notes.finding(
-        "column-twice",
-        sheet.file() + " column '" + other.header().raw() + "'",
+        Code.COLUMN_TWICE,
+        new Place.Column(sheet.file(), other.header().raw()),
         "a second column for " + ours,
         "not used, '" + used.header().raw() + "' is; choose with columns in the job");
   }
@@ -133,8 +135,8 @@ public final class Columns {
       Column column = c.column();
       if (column.header().calculated()) {
         notes.finding(
-            "calculated-ece",
-            sheet.file() + " column '" + column.header().raw() + "'",
+            Code.CALCULATED_COLUMN,
+            new Place.Column(sheet.file(), column.header().raw()),
             "values computed from another reading, by its header",
             "not used: they are no measurement");
       } else if (!(conductivity && isSolids(column))) {

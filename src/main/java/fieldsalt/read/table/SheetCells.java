@@ -1,6 +1,8 @@
 package fieldsalt.read.table;
 
 import fieldsalt.facts.Plausibility;
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.file.TableRow;
@@ -56,8 +58,8 @@ public final class SheetCells {
     boolean comma = !point && sheet.semicolons();
     if (!point && !open.isEmpty()) {
       notes.finding(
-          "comma-open",
-          sheet.file(),
+          Code.COMMA_OPEN,
+          Place.file(sheet.file()),
           "numbers such as " + open + ", and no other that tells what the comma means",
           comma ? "the comma is taken before decimals" : "the comma is taken before thousands");
     }
@@ -130,7 +132,7 @@ public final class SheetCells {
     NumberCell cell = parsed(text);
     if (cell.kind() == NumberCell.Kind.WORDS && !isNothing(text)) {
       notes.row(
-          "not-a-number",
+          Code.NOT_A_NUMBER,
           source(row),
           header(ours) + " '" + PlainText.cut(text) + "'",
           "the cell is left out");
@@ -161,7 +163,7 @@ public final class SheetCells {
     double value = raw.getAsDouble() * factor;
     if (limits.refuses(value)) {
       notes.row(
-          "impossible",
+          Code.IMPOSSIBLE,
           source(row),
           found(ours, value, limits) + hint(limits, value),
           "the cell is left out; possible is " + Limits.possible(limits));
@@ -169,7 +171,7 @@ public final class SheetCells {
     }
     if (limits.doubts(value) && NAMED_HERE.contains(quantity)) {
       notes.row(
-          "unusual",
+          Code.UNUSUAL,
           source(row),
           found(ours, value, limits),
           "kept; usual is " + Limits.usual(limits));

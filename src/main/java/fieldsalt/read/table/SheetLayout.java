@@ -1,6 +1,8 @@
 package fieldsalt.read.table;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.Projections;
 import fieldsalt.read.file.DatumShiftNote;
 import fieldsalt.read.file.GeoFeature;
@@ -76,8 +78,8 @@ public final class SheetLayout {
       SheetLayout other = new SheetLayout(table.get(), mapped, notes);
       if (other.mostKnown() >= HEADER) {
         notes.finding(
-            "other-sheet",
-            file.name(),
+            Code.OTHER_SHEET,
+            Place.file(file.name()),
             "no header of samples on the first sheet",
             "sheet " + (i + 1) + " is used, the first that has one");
         return other.sheet();
@@ -254,13 +256,13 @@ public final class SheetLayout {
       return false;
     }
     if (TOTALS.matcher(first).matches()) {
-      notes.row("totals-line", at, "a totals line ('" + PlainText.cut(first) + "')", "left out");
+      notes.row(Code.TOTALS_LINE, at, "a totals line ('" + PlainText.cut(first) + "')", "left out");
       return false;
     }
     long filled = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).count();
     boolean speech = filled == 1 && first.length() > 12 && first.contains(" ");
     if (speech && header.cells().length > 2) {
-      notes.row("text-line", at, "a line of text", "left out");
+      notes.row(Code.TEXT_LINE, at, "a line of text", "left out");
       return false;
     }
     return true;

@@ -68,7 +68,7 @@ public final class RunRecord {
     record.put("zones", input.zones().stream().map(RunRecord::zone).toList());
     input.plan().ifPresent(p -> record.put("plan", plan(p)));
     record.put("finding_counts", counts());
-    record.put("findings", input.findings());
+    record.put("findings", input.findings().stream().map(RunRecord::finding).toList());
     record.put("citations", SourcesSection.citations(input));
     record.put("files", facts.files());
     return record;
@@ -161,9 +161,18 @@ public final class RunRecord {
     return out;
   }
 
+  private static Map<String, Object> finding(Finding finding) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("code", finding.code().id());
+    out.put("where", finding.where());
+    out.put("found", finding.found());
+    out.put("done", finding.done());
+    return out;
+  }
+
   private Map<String, Long> counts() {
     return input.findings().stream()
-        .collect(Collectors.groupingBy(Finding::code, TreeMap::new, Collectors.counting()));
+        .collect(Collectors.groupingBy(f -> f.code().id(), TreeMap::new, Collectors.counting()));
   }
 
   /** A copy as maps, lists, texts and numbers in which what is not a number is null. */

@@ -1,5 +1,6 @@
 package fieldsalt.report.section;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
@@ -36,13 +37,13 @@ public final class FindingsSection implements Section {
     page.line(
         "p",
         "What stood in the files or the results that you must know, and what was done about it.");
-    Map<String, List<Finding>> byCode =
+    Map<Code, List<Finding>> byCode =
         findings.stream()
             .collect(Collectors.groupingBy(Finding::code, LinkedHashMap::new, Collectors.toList()));
     byCode.forEach((code, group) -> group(page, code, group));
   }
 
-  private static void group(Markup page, String code, List<Finding> group) {
+  private static void group(Markup page, Code code, List<Finding> group) {
     page.in(
         "details",
         () -> {
@@ -75,8 +76,8 @@ public final class FindingsSection implements Section {
   }
 
   /** {@code unit-slip} to {@code Unit slip}. */
-  static String heading(String code) {
-    return upperFirst(code.replace('-', ' '));
+  static String heading(Code code) {
+    return upperFirst(code.id().replace('-', ' '));
   }
 
   private static String upperFirst(String text) {

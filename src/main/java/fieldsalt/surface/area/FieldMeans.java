@@ -2,7 +2,9 @@ package fieldsalt.surface.area;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.choice.Tried;
@@ -64,8 +66,8 @@ public final class FieldMeans {
       if (!boundaries.containsKey(reading.field())) {
         findings.add(
             new Finding(
-                "composite-unused",
-                where(reading),
+                Code.COMPOSITE_UNUSED,
+                place(reading),
                 "a composite of a field that is not mapped",
                 "not used; a map needs at least 3 places with a reading"));
       } else {
@@ -100,8 +102,8 @@ public final class FieldMeans {
       if (Math.abs(sigmas) > TOO_FAR_SIGMAS) {
         findings.add(
             new Finding(
-                "composite-apart",
-                where(one.reading()),
+                Code.COMPOSITE_APART,
+                place(one.reading()),
                 String.format(
                     Locale.ROOT,
                     "%.1f standard errors from what the sites of the field say of its mean",
@@ -114,7 +116,7 @@ public final class FieldMeans {
     return used;
   }
 
-  private static String where(SiteReadings.FieldMean reading) {
-    return "composite " + reading.sample() + ", field " + reading.field();
+  private static Place place(SiteReadings.FieldMean reading) {
+    return new Place.Site(reading.sample(), reading.field(), true);
   }
 }

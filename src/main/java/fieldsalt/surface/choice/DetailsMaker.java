@@ -2,7 +2,9 @@ package fieldsalt.surface.choice;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.surface.fit.Influence;
 import fieldsalt.surface.fit.LeftOut;
 import fieldsalt.surface.fit.Modelled;
@@ -14,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /** Gathers plots, validation and warnings of a chosen method. */
 public final class DetailsMaker {
@@ -57,8 +60,8 @@ public final class DetailsMaker {
       if (check.rows() >= 5 && Math.abs(check.bias()) > 2.5 * check.biasError()) {
         findings.add(
             new Finding(
-                "laboratory-apart",
-                "laboratory " + check.laboratory(),
+                Code.LABORATORY_APART,
+                Place.laboratory(check.laboratory(), "", Set.of()),
                 String.format(
                     Locale.ROOT,
                     "its %d readings differ from what the others predict by %.2f on the scale of"
@@ -94,8 +97,8 @@ public final class DetailsMaker {
 
   private static Finding finding(SurfaceDetails.Influence i) {
     return new Finding(
-        "fit-hangs-on-site",
-        "site " + i.siteId(),
+        Code.FIT_DEPENDS_ON_SITE,
+        new Place.Site(i.siteId(), "", false),
         String.format(
             Locale.ROOT,
             "%.1f standard errors from what the others predict; without it sill %.3g instead of"

@@ -1,7 +1,9 @@
 package fieldsalt.surface.choice;
 
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.gaussian.NotPositiveDefinite;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.fit.Modelled;
@@ -32,7 +34,10 @@ public record DriftTrial(
     for (Drift drift : drifts) {
       reasonAgainst(readings, drift)
           .ifPresentOrElse(
-              reason -> findings.add(new Finding("drift-not-used", drift.name(), reason, IGNORED)),
+              reason ->
+                  findings.add(
+                      new Finding(
+                          Code.DRIFT_NOT_USED, new Place.Source(drift.name()), reason, IGNORED)),
               () -> usable.add(drift));
     }
     DriftTrial best = null;
@@ -93,8 +98,8 @@ public record DriftTrial(
     if (data.siteCount() < SITES_PER_DRIFT * set.size()) {
       findings.add(
           new Finding(
-              "drift-not-used",
-              names(set),
+              Code.DRIFT_NOT_USED,
+              new Place.Source(names(set)),
               data.siteCount() + " sites; a drift needs " + SITES_PER_DRIFT + " each",
               "the map is made from the readings alone"));
       return Optional.empty();
@@ -107,8 +112,8 @@ public record DriftTrial(
     } catch (NotPositiveDefinite collinear) {
       findings.add(
           new Finding(
-              "drift-not-used",
-              names(set),
+              Code.DRIFT_NOT_USED,
+              new Place.Source(names(set)),
               "it only differs from field to field, or repeats another drift",
               "ignored: the field means carry it already"));
       return Optional.empty();

@@ -1,6 +1,8 @@
 package fieldsalt.surface.fit;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
 import fieldsalt.surface.covariance.Variogram;
@@ -100,8 +102,8 @@ public record Modelled(
             new Exponential(DEFAULT_RANGE_M), sill * (1 - DEFAULT_SHARE), sill * DEFAULT_SHARE);
     Finding loud =
         new Finding(
-            "default-variogram",
-            "ranch",
+            Code.DEFAULT_VARIOGRAM,
+            new Place.Ranch(),
             likelihood.data().siteCount()
                 + " sites; fewer than "
                 + SITES_FOR_A_FIT
@@ -150,8 +152,8 @@ public record Modelled(
     } else if (range >= reml.bounds().highM() * (1 - 1e-9)) {
       findings.add(
           new Finding(
-              "range-at-bound",
-              "ranch",
+              Code.RANGE_AT_BOUND,
+              new Place.Ranch(),
               "the likeliest range is longer than twice the longest field's sampled extent",
               "held at that bound: readings with a trend across the field look like this, and so do"
                   + " readings that hardly differ"));
@@ -159,8 +161,8 @@ public record Modelled(
     if (model.microScale() == 0 && likelihood.wantsSmallerErrors(model)) {
       findings.add(
           new Finding(
-              "stated-errors-large",
-              "ranch",
+              Code.STATED_ERRORS_LARGE,
+              new Place.Ranch(),
               "neighbouring sites agree better than the stated laboratory and conversion errors"
                   + " allow",
               "the stated errors are kept; intervals are rather too wide than too narrow"));
@@ -170,8 +172,8 @@ public record Modelled(
 
   private static Finding pureNugget(boolean averaged) {
     return new Finding(
-        "no-spatial-pattern",
-        "ranch",
+        Code.NO_SPATIAL_PATTERN,
+        new Place.Ranch(),
         "sites close together are no more alike than sites far apart",
         averaged
             ? "so few sites cannot rule a pattern out: the map averages over all variograms that"

@@ -1,8 +1,10 @@
 package fieldsalt.surface.site;
 
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.finding.Place;
 import fieldsalt.read.field.FieldBoundary;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -61,13 +63,16 @@ public record FieldSelection(
     } else if (sites == 0) {
       findings.add(
           new Finding(
-              "field-without-sites", "field " + field.name(), "no site", "not mapped; sample it"));
+              Code.FIELD_WITHOUT_SITES,
+              Place.field(field.name()),
+              "no site",
+              "not mapped; sample it"));
     } else {
       leftOut.add(field.name());
       findings.add(
           new Finding(
-              "field-left-out",
-              "field " + field.name(),
+              Code.FIELD_LEFT_OUT,
+              Place.field(field.name()),
               count(sites) + ", a map needs 3",
               "left out of the map and of every table; sample at least 3 places in it"));
     }

@@ -1,7 +1,9 @@
 package fieldsalt.zones.field;
 
 import fieldsalt.classes.ClassScheme;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.zones.clean.PartZoner;
 import fieldsalt.zones.clean.Piece;
@@ -80,8 +82,8 @@ public final class FieldZoner {
       changedM2 = 0;
       findings.add(
           new Finding(
-              "zones-fallback",
-              field.name(),
+              Code.ZONES_FALLBACK,
+              Place.field(field.name()),
               "the zones did not fit together without gap or overlap",
               "the whole field is one zone; redraw its boundary without needle-thin parts"));
     }
@@ -127,8 +129,8 @@ public final class FieldZoner {
     if (values.length == 0) {
       findings.add(
           new Finding(
-              "zones-no-data",
-              field.name(),
+              Code.ZONES_NO_DATA,
+              Place.field(field.name()),
               "the map has no value in this field",
               "the whole field is one zone of the lowest class; take samples there"));
     }

@@ -4,7 +4,9 @@ import fieldsalt.basis.property.SoilProperty;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.Surface;
@@ -40,7 +42,8 @@ public record Sodicity(
   private static final List<String> LABELS = List.of("not sodic", "sodic");
 
   /** Told by field, as sodicity that is not known. */
-  private static final Set<String> FIELDS_TOLD = Set.of("field-without-sites", "field-left-out");
+  private static final Set<Code> FIELDS_TOLD =
+      Set.of(Code.FIELD_WITHOUT_SITES, Code.FIELD_LEFT_OUT);
 
   /** One field's sodicity: what it was read from, and as a criterion on the grid of its map. */
   public record Measured(
@@ -98,7 +101,10 @@ public record Sodicity(
 
   private static Finding ofSodicity(SoilProperty property, Finding f) {
     return new Finding(
-        "sodicity-" + f.code(), property.label() + ": " + f.where(), f.found(), f.done());
+        Code.SODICITY_SURFACE,
+        new Place.OfProperty(property.label(), f.place()),
+        f.found(),
+        f.done());
   }
 
   private void divide(List<FieldBoundary> fields, List<SurfaceMap> maps) {
@@ -144,8 +150,8 @@ public record Sodicity(
             .max()
             .orElse(0);
     return new Finding(
-        "sodicity-unknown",
-        "field " + field,
+        Code.SODICITY_UNKNOWN,
+        Place.field(field),
         (most == 0 ? "no site" : most == 1 ? "1 site" : most + " sites")
             + " with ESP or SAR of the saturated paste in the layer to treat, 3 are needed",
         "its zones follow salinity only; measure sodium at more of its sites");

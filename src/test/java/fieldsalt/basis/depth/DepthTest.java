@@ -81,7 +81,7 @@ class DepthTest {
     List<Sample> deep = List.of(Samples.sample().depth(100, 120).paste(4).get());
     assertThat(readings(NINETY, deep).readings().rows()).isEmpty();
     assertThat(readings(NINETY, deep).readings().findings())
-        .anyMatch(f -> f.code().equals("below-root-zone"));
+        .anyMatch(f -> f.code().id().equals("below-root-zone"));
   }
 
   @Test
@@ -93,7 +93,7 @@ class DepthTest {
     rows.add(Samples.sample().depth(60, 90).paste(6).row(5).get());
     List<Finding> findings = readings(NINETY, rows).readings().findings();
     assertThat(findings)
-        .extracting(Finding::code)
+        .extracting(f -> f.code().id())
         .contains("repeated-layer", "overlapping-layers", "depth-gap");
     assertThat(findings).anyMatch(f -> f.where().contains("row 3"));
   }
@@ -103,7 +103,7 @@ class DepthTest {
     RootZoneReadings top = readings(NINETY, pastes("A", new double[] {0, 30}, 4));
     assertThat(top.fields().get(0).topsoilOnly()).isTrue();
     assertThat(top.fields().get(0).bottomCm()).isEqualTo(30);
-    assertThat(top.readings().findings()).anyMatch(f -> f.code().equals("topsoil-only"));
+    assertThat(top.readings().findings()).anyMatch(f -> f.code().id().equals("topsoil-only"));
     RootZoneReadings half = readings(NINETY, pastes("A", new double[] {0, 45}, 4));
     assertThat(half.fields().get(0).topsoilOnly()).isFalse();
   }
@@ -151,7 +151,7 @@ class DepthTest {
     assertThat(shallow.value()).isCloseTo(Math.log(3) + sum, within(1e-12));
     assertThat(shallow.ownVariance())
         .isCloseTo(0.07 * 0.07 + squares / 4 * (1 + 1.0 / 5), within(1e-12));
-    assertThat(r.findings()).anyMatch(f -> f.code().equals("unequal-depth"));
+    assertThat(r.findings()).anyMatch(f -> f.code().id().equals("unequal-depth"));
     assertThat(readings(zone, rows).fields().get(0).incompleteSites()).isEqualTo(1);
   }
 
@@ -183,7 +183,7 @@ class DepthTest {
     double own = 0.22 * 0.22 / 3 + 0.05 * 0.05;
     assertThat(paste.ownVariance())
         .isCloseTo(0.07 * 0.07 + own * (4.0 / 9 + 4.0 / 9), within(1e-12));
-    assertThat(r.findings()).noneMatch(f -> f.code().equals("unequal-depth"));
+    assertThat(r.findings()).noneMatch(f -> f.code().id().equals("unequal-depth"));
   }
 
   @Test

@@ -14,7 +14,6 @@ import fieldsalt.basis.layer.Offsets;
 import fieldsalt.basis.setting.BasisOptions;
 import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.gaussian.GaussianState;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
@@ -137,13 +136,13 @@ class PairsTest {
     rows.add(Samples.sample().id("swap").paste(0.5 * 9.5 * 3).row(81).get());
     ConvertedReadings kept = Basis.of(rows, SETTINGS).converted();
     assertThat(kept.findings())
-        .filteredOn(f -> f.code().equals("outlying-pair"))
+        .filteredOn(f -> f.code().id().equals("outlying-pair"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).contains("site swap"));
     ConvertedReadings dropped =
         Basis.of(rows, SETTINGS.withOptions(BasisOptions.defaults().withDropPairs(Set.of("swap"))))
             .converted();
-    assertThat(dropped.findings()).extracting(Finding::code).doesNotContain("outlying-pair");
+    assertThat(dropped.findings()).extracting(f -> f.code().id()).doesNotContain("outlying-pair");
     assertThat(dropped.groups().get(0).pairs()).isEqualTo(8);
     assertThat(dropped.groups().get(0).posteriorFactor())
         .isCloseTo(group(pairs(8, 1.0, 0.1, 2)).posteriorFactor(), within(1e-9));
@@ -206,7 +205,7 @@ class PairsTest {
     ConvertedReadings c = Basis.of(bent, SETTINGS).converted();
     assertThat(c.slopes().get(0).slope()).isCloseTo(1.2562, within(0.08));
     assertThat(c.slopes().get(0).isCurved()).isTrue();
-    assertThat(c.findings()).extracting(Finding::code).contains("ln-ln-slope");
+    assertThat(c.findings()).extracting(f -> f.code().id()).contains("ln-ln-slope");
   }
 
   @Test

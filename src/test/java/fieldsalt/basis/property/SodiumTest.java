@@ -15,7 +15,6 @@ import fieldsalt.basis.soil.IonBasis;
 import fieldsalt.facts.EquivalentMass;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
-import fieldsalt.finding.Finding;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
@@ -144,7 +143,7 @@ public class SodiumTest {
   }
 
   private static List<String> codes(Sodium sodium) {
-    return sodium.findings().stream().map(Finding::code).toList();
+    return sodium.findings().stream().map(f -> f.code().id()).toList();
   }
 
   // agronomy worked examples 16-19: Handbook 60 (1954) regression and its inverse
@@ -332,7 +331,8 @@ public class SodiumTest {
     Sodium salty = of(Samples.sample().paste(5).cec(20).ions(extractable(NONE, NONE, 5)));
     assertThat(salty.espPct()).isEmpty();
     assertThat(salty.findings())
-        .anyMatch(f -> f.code().equals("sodium-not-deducted") && f.done().contains("measure SAR"));
+        .anyMatch(
+            f -> f.code().id().equals("sodium-not-deducted") && f.done().contains("measure SAR"));
   }
 
   @Test
@@ -422,7 +422,7 @@ public class SodiumTest {
             .ownProperty("nitrate", "mg/kg", Scale.NATURAL, f -> zone);
     assertThat(natural.property()).isEqualTo("nitrate");
     assertThat(natural.findings())
-        .anyMatch(f -> f.code().equals("composite-unused") && f.where().contains("bag"));
+        .anyMatch(f -> f.code().id().equals("composite-unused") && f.where().contains("bag"));
     assertThat(natural.rows()).extracting(SiteReadings.Row::value).containsExactly(6.0, -1.0);
     assertThat(natural.rows()).allMatch(r -> r.ownVariance() == 0 && r.loadings().isEmpty());
     SiteReadings log =
@@ -430,7 +430,7 @@ public class SodiumTest {
             .ownProperty("nitrate", "mg/kg", Scale.LOG, f -> zone);
     assertThat(log.rows()).hasSize(1);
     assertThat(log.rows().get(0).value()).isCloseTo(Math.log(6), within(1e-12));
-    assertThat(log.findings()).anyMatch(f -> f.code().equals("not-positive"));
+    assertThat(log.findings()).anyMatch(f -> f.code().id().equals("not-positive"));
   }
 
   @Test

@@ -8,7 +8,6 @@ import fieldsalt.basis.Samples;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.setting.BasisSettings;
-import fieldsalt.finding.Finding;
 import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -97,7 +96,7 @@ class SiteReadingsTest {
                 Samples.sample().date("2025-03-01").get(),
                 Samples.sample().id("B").date("2025-01-15").get()));
     assertThat(r.sites()).hasSize(2);
-    assertThat(r.findings()).extracting(Finding::code).contains("several-campaigns");
+    assertThat(r.findings()).extracting(f -> f.code().id()).contains("several-campaigns");
   }
 
   @Test
@@ -110,7 +109,7 @@ class SiteReadingsTest {
     samples.add(Samples.sample().id("odd").ec(1.8).nowhere().row(21).get());
     SiteReadings r = readings(TOP, samples);
     assertThat(r.sites()).hasSize(6);
-    assertThat(r.findings()).filteredOn(f -> f.code().equals("composite")).hasSize(2);
+    assertThat(r.findings()).filteredOn(f -> f.code().id().equals("composite")).hasSize(2);
     assertThat(r.findings()).anyMatch(f -> f.where().contains("bag") && f.done().contains("agree"));
     assertThat(r.findings())
         .anyMatch(f -> f.where().contains("odd") && f.done().contains("differ by more"));
@@ -143,7 +142,7 @@ class SiteReadingsTest {
     SiteReadings r = readings(TOP, samples);
     assertThat(r.fieldMeans()).extracting(SiteReadings.FieldMean::sample).containsExactly("bag");
     assertThat(r.findings())
-        .filteredOn(f -> f.code().equals("composite-unused"))
+        .filteredOn(f -> f.code().id().equals("composite-unused"))
         .singleElement()
         .satisfies(f -> assertThat(f.where()).isEqualTo("composite far, field west"));
   }
@@ -172,7 +171,7 @@ class SiteReadingsTest {
         .as("completed by the ratio that the full profiles show")
         .isCloseTo(site, within(1e-12));
     assertThat(r.findings())
-        .filteredOn(f -> f.code().equals("composite-depth"))
+        .filteredOn(f -> f.code().id().equals("composite-depth"))
         .hasSize(1)
         .allMatch(f -> f.where().contains("deep"));
   }

@@ -55,14 +55,14 @@ class OutputFolderTest {
   @Test
   void aNewFolderIsMadeWhole() throws IOException {
     Path deep = root.resolve("a").resolve("b");
-    List<String> names = OutputFolder.open(deep, false).replaceWith(two());
+    List<String> names = OutputFolder.open(deep, false, List.of()).replaceWith(two());
     assertThat(names).containsExactly("new.tif", "run.json");
     assertThat(state(root).keySet()).containsExactly("", "a", "a/b", "a/b/new.tif", "a/b/run.json");
   }
 
   @Test
   void aNewFolderHasTheUsualPermissions() throws IOException {
-    OutputFolder.open(dir, false).replaceWith(two());
+    OutputFolder.open(dir, false, List.of()).replaceWith(two());
     Path usual = Files.createDirectory(root.resolve("usual"));
     Assumptions.assumeTrue(Files.getFileStore(root).supportsFileAttributeView("posix"));
     assertThat(Files.getPosixFilePermissions(dir)).isEqualTo(Files.getPosixFilePermissions(usual));
@@ -74,7 +74,7 @@ class OutputFolderTest {
     put(dir, "old.tif", "old");
     put(dir, "notes.txt", "mine");
     put(root, "keep.txt", "mine too");
-    OutputFolder.open(dir, false).replaceWith(two());
+    OutputFolder.open(dir, false, List.of()).replaceWith(two());
     assertThat(state(root).keySet())
         .containsExactly("", "keep.txt", "out", "out/new.tif", "out/notes.txt", "out/run.json");
     assertThat(Files.readString(dir.resolve("new.tif"))).isEqualTo("new");
@@ -85,12 +85,12 @@ class OutputFolderTest {
     put(dir, "thesis.doc", "years of work");
     put(dir, "run.json", "{\"program\":\"other\"}");
     Map<String, String> before = state(root);
-    assertThatThrownBy(() -> OutputFolder.open(dir, false))
+    assertThatThrownBy(() -> OutputFolder.open(dir, false, List.of()))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("run.json and 1 more")
         .hasMessageContaining("--force");
     assertThat(state(root)).isEqualTo(before);
-    OutputFolder.open(dir, true).replaceWith(two());
+    OutputFolder.open(dir, true, List.of()).replaceWith(two());
     assertThat(state(root).keySet())
         .containsExactly("", "out", "out/new.tif", "out/run.json", "out/thesis.doc");
   }
@@ -98,13 +98,14 @@ class OutputFolderTest {
   @Test
   void aBrokenRunRecordIsNotOurs() throws IOException {
     put(dir, "run.json", "{\"program\":");
-    assertThatThrownBy(() -> OutputFolder.open(dir, false)).isInstanceOf(InputProblem.class);
+    assertThatThrownBy(() -> OutputFolder.open(dir, false, List.of()))
+        .isInstanceOf(InputProblem.class);
   }
 
   @Test
   void anEmptyFolderIsUsed() throws IOException {
     Files.createDirectory(dir);
-    OutputFolder.open(dir, false).replaceWith(two());
+    OutputFolder.open(dir, false, List.of()).replaceWith(two());
     assertThat(dir.resolve("new.tif")).hasContent("new");
   }
 
@@ -113,7 +114,7 @@ class OutputFolderTest {
     put(dir, "run.json", OURS);
     put(dir, "old.tif", "old");
     Map<String, String> before = state(root);
-    OutputFolder folder = OutputFolder.open(dir, false);
+    OutputFolder folder = OutputFolder.open(dir, false, List.of());
     assertThatThrownBy(
             () ->
                 folder.replaceWith(
@@ -132,7 +133,7 @@ class OutputFolderTest {
     put(dir, "run.json", OURS);
     put(dir, "old.tif", "old");
     Map<String, String> before = state(root);
-    OutputFolder folder = OutputFolder.open(dir, false);
+    OutputFolder folder = OutputFolder.open(dir, false, List.of());
     assertThatThrownBy(
             () ->
                 folder.replaceWith(
@@ -153,7 +154,7 @@ class OutputFolderTest {
     put(dir.resolve("run.json.d"), "x", "x");
     put(dir.resolve("new.tif"), "inside", "a folder in the way");
     Map<String, String> before = state(root);
-    OutputFolder folder = OutputFolder.open(dir, false);
+    OutputFolder folder = OutputFolder.open(dir, false, List.of());
     assertThatThrownBy(
             () ->
                 folder.replaceWith(
@@ -170,10 +171,10 @@ class OutputFolderTest {
   @Test
   void aFileInTheWayIsRefused() throws IOException {
     Files.writeString(dir, "a file");
-    assertThatThrownBy(() -> OutputFolder.open(dir, true))
+    assertThatThrownBy(() -> OutputFolder.open(dir, true, List.of()))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("a file at");
-    assertThatThrownBy(() -> OutputFolder.open(dir.resolve("below"), true))
+    assertThatThrownBy(() -> OutputFolder.open(dir.resolve("below"), true, List.of()))
         .isInstanceOf(InputProblem.class);
     assertThat(dir).hasContent("a file");
   }
@@ -182,7 +183,9 @@ class OutputFolderTest {
   void aPlaceThatCannotBeWrittenIsAProblemOfTheUser() {
     Assumptions.assumeTrue(Files.isDirectory(Path.of("/proc/self")), "no /proc on this system");
     assertThatThrownBy(
-            () -> OutputFolder.open(Path.of("/proc/fieldsalt-out"), false).replaceWith(two()))
+            () ->
+                OutputFolder.open(Path.of("/proc/fieldsalt-out"), false, List.of())
+                    .replaceWith(two()))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("/proc/fieldsalt-out");
   }
@@ -193,7 +196,7 @@ class OutputFolderTest {
     Assumptions.assumeTrue(parent.toFile().setWritable(false), "cannot take the permission away");
     try {
       Assumptions.assumeFalse(Files.isWritable(parent), "this user may write anywhere");
-      assertThatThrownBy(() -> OutputFolder.open(parent.resolve("out"), false))
+      assertThatThrownBy(() -> OutputFolder.open(parent.resolve("out"), false, List.of()))
           .isInstanceOf(InputProblem.class)
           .hasMessageContaining("permission");
     } finally {
@@ -210,7 +213,7 @@ class OutputFolderTest {
       Files.createSymbolicLink(dir, there);
       put(there, "run.json", OURS);
       put(there, "old.tif", "old");
-      OutputFolder.open(dir, false).replaceWith(two());
+      OutputFolder.open(dir, false, List.of()).replaceWith(two());
       assertThat(state(there).keySet()).containsExactly("", "new.tif", "run.json");
       assertThat(Files.isSymbolicLink(dir)).isTrue();
     } finally {
@@ -228,7 +231,7 @@ class OutputFolderTest {
         "no second file system to try");
     String name = "fieldsalt-test-" + ProcessHandle.current().pid() + ".txt";
     try {
-      OutputFolder.open(memory, true).replaceWith(empty -> put(empty, name, "here"));
+      OutputFolder.open(memory, true, List.of()).replaceWith(empty -> put(empty, name, "here"));
       assertThat(memory.resolve(name)).hasContent("here");
       try (Stream<Path> left = Files.list(memory)) {
         assertThat(left.filter(p -> p.getFileName().toString().startsWith(".fieldsalt-")))

@@ -27,6 +27,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import org.junit.jupiter.api.Test;
@@ -53,7 +54,8 @@ public class TaskDataWriterTest {
             job.swathM(),
             version,
             job.rateMgPerHaByZone(),
-            job.passesByZone()));
+            job.passesByZone(),
+            job.drafts()));
   }
 
   private Path zip() {
@@ -349,7 +351,7 @@ public class TaskDataWriterTest {
             Map.of("t-1", new Envelope(0, 13, 0, 11)),
             MachineJob.inOnePass("r", "gypsum", 36, 4, Map.of("t-1", 5.0)));
     List<Finding> findings = Handover.write(dir, input).findings();
-    assertThat(findings).extracting(Finding::code).contains("machine-tonnes");
+    assertThat(findings).extracting(f -> f.code().id()).contains("machine-tonnes");
     assertThat(findings.get(0).found()).contains("the plan 0.1 t");
   }
 
@@ -373,7 +375,8 @@ public class TaskDataWriterTest {
     MachineJob once = input.machine().orElseThrow();
     Map<String, Integer> passes = Map.of("North-2", 2, "North-3", 1, "South-2", 1);
     MachineJob twice =
-        new MachineJob(once.ranch(), once.product(), 12, 4, once.rateMgPerHaByZone(), passes);
+        new MachineJob(
+            once.ranch(), once.product(), 12, 4, once.rateMgPerHaByZone(), passes, Set.of());
     Handover.write(dir, SmallRanch.with(input, twice));
     JsonNode tasks = Isoxml.read(zip()).path("tasks");
     assertThat(tasks).hasSize(3);
@@ -437,7 +440,9 @@ public class TaskDataWriterTest {
     HandoverResult result =
         Handover.write(dir, SmallRanch.of(Projections.local(), "North", "South"));
     assertThat(zip()).doesNotExist();
-    assertThat(result.findings()).extracting(Finding::code).containsExactly("local-coordinates");
+    assertThat(result.findings())
+        .extracting(f -> f.code().id())
+        .containsExactly("local-coordinates");
   }
 
   /** ISO 11783-11: DDI 6 in mg/m²; 1 kg/ha is 100 mg/m². */

@@ -3,7 +3,6 @@ package fieldsalt.read.field;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
-import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
@@ -113,7 +112,7 @@ public class BoundariesTest {
           .singleElement()
           .satisfies(
               finding -> {
-                assertThat(finding.code()).isEqualTo("datum-shift");
+                assertThat(finding.code().id()).isEqualTo("datum-shift");
                 assertThat(finding.found()).contains("UTM").contains("12N");
                 assertThat(finding.done())
                     .contains("NAD27 to WGS 84 (6)")
@@ -266,7 +265,7 @@ public class BoundariesTest {
             notes);
     assertThat(fields).extracting(FieldBoundary::name).containsExactly("a", "A (2)", "field 3");
     assertThat(notes.findings())
-        .extracting(Finding::code)
+        .extracting(f -> f.code().id())
         .containsExactlyInAnyOrder(
             "field-name-twice", "field-unnamed", "no-boundary", "no-boundary");
   }
@@ -286,7 +285,7 @@ public class BoundariesTest {
     Overlaps.noteIn(notes, inMetres);
     assertThat(notes.findings())
         .singleElement()
-        .satisfies(f -> assertThat(f.code()).isEqualTo("fields-overlap"))
+        .satisfies(f -> assertThat(f.code().id()).isEqualTo("fields-overlap"))
         .satisfies(f -> assertThat(f.found()).contains("53."));
   }
 

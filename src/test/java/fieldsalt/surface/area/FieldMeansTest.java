@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.finding.Finding;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.DenseKriging;
 import fieldsalt.surface.RanchCase;
@@ -183,7 +182,7 @@ class FieldMeansTest {
     Surface two = SurfaceFitter.fit(with(ranch.readings(), b, a), ranch.fields(), COARSE);
     Target at = ranch.targets(1).get(3);
     assertThat(two.at(at).median()).isCloseTo(one.at(at).median(), within(1e-10));
-    assertThat(one.report().findings()).noneMatch(f -> f.code().startsWith("composite"));
+    assertThat(one.report().findings()).noneMatch(f -> f.code().id().startsWith("composite"));
   }
 
   /** Two readings of one bag share what its cores missed: the second tells less than a new bag. */
@@ -239,7 +238,7 @@ class FieldMeansTest {
     Surface told =
         SurfaceFitter.fit(with(ranch.readings(), far, elsewhere), ranch.fields(), COARSE);
     assertThat(told.report().findings())
-        .extracting(Finding::code)
+        .extracting(f -> f.code().id())
         .contains("composite-apart", "composite-unused");
     assertThat(told.maps(Map.of()).get(0).median()).isEqualTo(plain.maps(Map.of()).get(0).median());
   }

@@ -45,7 +45,7 @@ class InfluenceTest {
 
   private static List<Finding> hanging(Surface surface) {
     return surface.report().findings().stream()
-        .filter(f -> f.code().equals("fit-hangs-on-site"))
+        .filter(f -> f.code().id().equals("fit-depends-on-site"))
         .toList();
   }
 

@@ -147,7 +147,7 @@ class ZoneFiguresTest {
     ZoneMap more = strips(3); // 6 %
     assertThat(more.changedHaByField().get("north")).isCloseTo(1.5, within(0.075));
     assertThat(more.findings()).hasSize(1);
-    assertThat(more.findings().get(0).code()).isEqualTo("zones-merged");
+    assertThat(more.findings().get(0).code().id()).isEqualTo("zones-merged");
     assertThat(more.findings().get(0).where()).isEqualTo("field north");
     assertThat(more.findings().get(0).found())
         .isEqualTo("pieces smaller than 0.4 ha or narrower than 24 m make up 1.5 ha, 6 % of it");
