@@ -115,7 +115,7 @@ public final class RanchReader {
 
   private void noteMissing(String key, String what, String flag) {
     notes.problem(
-        job.name(), "no " + key, what, "Say " + key + ": FILE in the job, or give " + flag + ".");
+        job.name(), "no " + key, what, "Set " + key + ": FILE in the job, or give " + flag + ".");
   }
 
   /** A survey alone is no map of ECe: moisture, texture and temperature are in it as well. */
@@ -123,7 +123,7 @@ public final class RanchReader {
     return job.given("survey")
         ? ". A survey of apparent conductivity cannot be turned into ECe without cores: take 12 to"
             + " 20, spread over its low, middle and high values, on the day of the survey; then it"
-            + " steers the map between them"
+            + " guides the map between them"
         : "";
   }
 
@@ -236,10 +236,12 @@ public final class RanchReader {
         job.paths("samples").stream()
             .map(path -> String.valueOf(path.getFileName()))
             .collect(Collectors.joining(", ")),
-        spots.isEmpty() ? "no row with a place" + badCoordinate() : "no site in or near any field",
+        spots.isEmpty()
+            ? "no row with coordinates" + badCoordinate()
+            : "no site in or near any field",
         "sites inside the fields",
         spots.isEmpty()
-            ? "Give lon and lat columns, or name a file of coordinates by id with sites:."
+            ? "Give lon and lat columns, or a file of coordinates by id: sites: FILE."
             : CoordinateSlip.of(spots, placing, fields)
                 .map(CoordinateSlip::remedy)
                 .orElse(
@@ -260,7 +262,7 @@ public final class RanchReader {
           Code.SURVEY_ELSEWHERE,
           Place.file(fileName("survey")),
           "no reading in or near any field",
-          "of no use for the map; check its coordinates and crs");
+          "not used for the map; check its coordinates and crs");
     }
   }
 

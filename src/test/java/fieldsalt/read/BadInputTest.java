@@ -99,7 +99,7 @@ class BadInputTest {
     assertThat(problem.problems())
         .extracting(p -> p.where() + ": " + p.found())
         .anySatisfy(t -> assertThat(t).contains("fields.geojson feature 1 (north)", "crosses"))
-        .anySatisfy(t -> assertThat(t).contains("samples.csv", "by which method"))
+        .anySatisfy(t -> assertThat(t).contains("samples.csv", "readings without a method"))
         .anySatisfy(t -> assertThat(t).contains("none.csv", "no such file"))
         .anySatisfy(t -> assertThat(t).contains("none2.csv", "no such file"));
     assertThat(problem.problems()).allSatisfy(p -> assertThat(p.remedy()).isNotBlank());

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class RanchReaderTest {
@@ -32,7 +33,7 @@ class RanchReaderTest {
   @Test
   void aSuspectedUnitIsUsedOnceTheUserConfirmsIt() {
     JobDocument job = JobDocument.read(Path.of("sample-fields/ranch/job.yaml"));
-    Ranch ranch = RanchReader.read(job.withSet("confirm.234=uS/cm"));
+    Ranch ranch = RanchReader.read(job.withSets(List.of("confirm.234=uS/cm")));
     assertThat(ranch.findings()).extracting(f -> f.code().id()).doesNotContain("unit-slip");
     assertThat(ranch.samples())
         .filteredOn(s -> s.source().row() == 234)

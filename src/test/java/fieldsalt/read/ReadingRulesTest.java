@@ -98,7 +98,7 @@ class ReadingRulesTest {
     String text = "id,ec,unit\nA,0.6,dS/m\n";
     assertThat(one(text, "laboratory.L1.method=1:5").laboratory()).isEqualTo("L1");
     assertThat(refused(text, "laboratory.L1.method=1:5", "laboratory.L1.files=other.csv"))
-        .hasMessageContaining("by which method");
+        .hasMessageContaining("readings without a method");
   }
 
   @Test

@@ -61,7 +61,7 @@ public final class BoundaryFile {
         file.name(),
         part
             ? "one of the files beside a Shapefile"
-            : "a file that is no GeoJSON, GeoPackage or Shapefile",
+            : "a file that is not GeoJSON, GeoPackage or Shapefile",
         "field boundaries as polygons",
         part ? "Name the .shp file." : "Export the boundaries as GeoJSON.");
   }

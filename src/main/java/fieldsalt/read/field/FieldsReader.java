@@ -135,8 +135,8 @@ public final class FieldsReader {
       // the registry's own way to say that a place lies beyond a projection
       throw new InputProblem(
               where,
-              "a corner out of reach of " + source.name(),
-              "closed rings of coordinates in that system",
+              "a corner outside the area of " + source.name(),
+              "coordinates in that system",
               "Check the system, or export in WGS 84 (EPSG:4326).")
           .because(e);
     }
@@ -172,7 +172,7 @@ public final class FieldsReader {
               : metres
                   ? "These look like metres: export in WGS 84 (EPSG:4326), or as GeoPackage or"
                       + " Shapefile with its system."
-                  : "Mend the longitude.");
+                  : "Correct the longitude.");
     }
   }
 
@@ -194,7 +194,7 @@ public final class FieldsReader {
           where,
           "longitudes from " + number(box.getMinX()) + " to " + number(box.getMaxX()),
           "a field that does not cross the 180th meridian",
-          "Split it there into two fields, or mend a longitude with the wrong sign.");
+          "Split it there into two fields, or correct a longitude with the wrong sign.");
     }
   }
 
@@ -217,16 +217,16 @@ public final class FieldsReader {
     if (error != null) {
       throw new InputProblem(
           where,
-          "a boundary that is not sound: "
+          "a boundary that is not valid: "
               + reason(error)
               + " at "
               + (local ? "x, y " : "longitude, latitude ")
               + place(error.getCoordinate()),
           "a boundary that does not cross or touch itself, with holes inside it",
-          "Mend the boundary at this place in your GIS.");
+          "Correct the boundary at this place in your GIS.");
     }
     if (!(shape.getArea() > 0)) {
-      throw new InputProblem(where, "a boundary without area", "ground", "Draw it again.");
+      throw new InputProblem(where, "a boundary without area", "an area above 0", "Draw it again.");
     }
   }
 
@@ -235,10 +235,10 @@ public final class FieldsReader {
       case TopologyValidationError.SELF_INTERSECTION,
           TopologyValidationError.RING_SELF_INTERSECTION ->
           "it crosses or touches itself";
-      case TopologyValidationError.HOLE_OUTSIDE_SHELL -> "a hole lies outside";
+      case TopologyValidationError.HOLE_OUTSIDE_SHELL -> "a hole lies outside its boundary";
       case TopologyValidationError.NESTED_HOLES -> "a hole lies within a hole";
       case TopologyValidationError.NESTED_SHELLS -> "one part lies within another";
-      case TopologyValidationError.DUPLICATE_RINGS -> "a ring stands twice";
+      case TopologyValidationError.DUPLICATE_RINGS -> "a ring is there twice";
       default -> error.getMessage().toLowerCase(Locale.ROOT);
     };
   }
@@ -311,7 +311,7 @@ public final class FieldsReader {
       notes.finding(
           Code.TEXTURE_UNKNOWN,
           Place.file(file.where(feature)),
-          "the texture '" + PlainText.cut(word.get()) + "'",
+          "the texture '" + PlainText.cut(word.get()) + "', which is not known",
           "taken as unknown; use USDA classes such as clay loam");
     }
     return texture.orElse(Texture.UNKNOWN);

@@ -36,8 +36,10 @@ public final class HullField {
     notes.finding(
         Code.HULL,
         Place.file(job),
-        "no fields",
-        "mapped within " + PlainText.number(Math.rint(widthM)) + " m around the hull of the sites");
+        "no field boundaries",
+        "the ground within "
+            + PlainText.number(Math.rint(widthM))
+            + " m of the hull of the sites is mapped");
     return Optional.of(
         new FieldBoundary(
             "sites",

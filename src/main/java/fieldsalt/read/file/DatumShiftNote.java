@@ -44,9 +44,9 @@ public final class DatumShiftNote {
 
   private static String howGood(SourceSystem.Tie tie) {
     return tie.accuracyM().isPresent()
-        ? "good to "
+        ? "accurate to "
             + Math.round(tie.accuracyM().getAsDouble())
-            + " m: all of it may lie that far off, to one side"
-        : "whose accuracy nobody states: all of it may lie some metres off, to one side";
+            + " m: everything may be shifted by that much in one direction"
+        : "of unknown accuracy: everything may be shifted by some metres in one direction";
   }
 }

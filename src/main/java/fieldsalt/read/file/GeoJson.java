@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.read.word.PlainText;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -39,7 +40,7 @@ public final class GeoJson {
   /** The features of a file. */
   public static GeoFeature.Collection read(InputFile input) {
     GeoJson reader = new GeoJson(input.name());
-    JsonNode root = reader.parse(TextDecoding.decode(input).text());
+    JsonNode root = reader.parse(TextDecoding.decode(input));
     List<GeoFeature> features = new ArrayList<>();
     for (JsonNode node : reader.featureNodes(root)) {
       features.add(reader.feature(node, features.size() + 1));
@@ -52,7 +53,7 @@ public final class GeoJson {
       JsonNode root = JSON.readTree(text);
       if (root == null || !root.isObject()) {
         throw new InputProblem(
-            file, "JSON that is no object", "a GeoJSON FeatureCollection", "Export it again.");
+            file, "JSON that is not an object", "a GeoJSON FeatureCollection", "Export it again.");
       }
       return root;
     } catch (JacksonException e) {
@@ -76,7 +77,7 @@ public final class GeoJson {
     }
     throw new InputProblem(
         file,
-        type.isEmpty() ? "an object without a type" : "type " + shown(type),
+        type.isEmpty() ? "an object without a type" : "type " + PlainText.cut(type),
         "a FeatureCollection with features",
         "Export it as GeoJSON.");
   }
@@ -91,7 +92,7 @@ public final class GeoJson {
     if (!code.find()) {
       throw new InputProblem(
           file,
-          "the coordinate system " + shown(name),
+          "the coordinate system " + PlainText.cut(name),
           "WGS 84 longitude and latitude (RFC 7946), or an EPSG code",
           "Export it in WGS 84 (EPSG:4326).");
     }
@@ -134,7 +135,8 @@ public final class GeoJson {
       case "MultiPolygon" -> FACTORY.createMultiPolygon(each(at, where, Polygon.class));
       case "GeometryCollection" -> collection(node, where);
       default ->
-          throw wrong(where, "the geometry type '" + shown(node.path("type").asText()) + "'");
+          throw wrong(
+              where, "the geometry type '" + PlainText.cut(node.path("type").asText()) + "'");
     };
   }
 
@@ -185,12 +187,12 @@ public final class GeoJson {
 
   private Coordinate coordinate(JsonNode at, String where) {
     if (!at.isArray() || at.size() < 2 || !at.get(0).isNumber() || !at.get(1).isNumber()) {
-      throw wrong(where, "the coordinate " + shown(at.toString()));
+      throw wrong(where, "the coordinate " + PlainText.cut(at.toString()));
     }
     double x = at.get(0).doubleValue();
     double y = at.get(1).doubleValue();
     if (!Double.isFinite(x) || !Double.isFinite(y)) {
-      throw wrong(where, "the coordinate " + shown(at.toString()));
+      throw wrong(where, "the coordinate " + PlainText.cut(at.toString()));
     }
     return new Coordinate(x, y);
   }
@@ -201,9 +203,5 @@ public final class GeoJson {
         found,
         "a GeoJSON Point, Polygon or MultiPolygon with [longitude, latitude] numbers",
         "Export the layer again as GeoJSON.");
-  }
-
-  private static String shown(String text) {
-    return text.length() > 60 ? text.substring(0, 60) + "..." : text;
   }
 }

@@ -71,7 +71,7 @@ public final class GeoPackageFile {
       }
       throw new InputProblem(
               file.name(),
-              "a file that is no sound GeoPackage",
+              "a file that is not a valid GeoPackage",
               "a GeoPackage with a layer of polygons",
               "Export it again, or as GeoJSON.")
           .because(e);

@@ -44,9 +44,9 @@ public record InputFile(Path path, String name, byte[] bytes) {
     } catch (AccessDeniedException e) {
       throw new InputProblem(
           name,
-          "a file that may not be read (" + path + ")",
-          "a file open to you",
-          "Mend its permissions.");
+          "a file that you are not allowed to read (" + path + ")",
+          "a file that you may read",
+          "Change its permissions.");
     } catch (IOException e) {
       throw new InputProblem(
           name,

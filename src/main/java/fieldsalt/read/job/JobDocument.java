@@ -52,7 +52,7 @@ public final class JobDocument {
   public static JobDocument read(Path file, List<String> sets) {
     InputFile input = InputFile.read(file);
     List<Problem> problems = new ArrayList<>();
-    String text = TextDecoding.decode(input).text();
+    String text = TextDecoding.decode(input);
     JobNode tree = JobYaml.read(input.name(), true, text, problems);
     Path folder = file.toAbsolutePath().getParent();
     return new JobDocument(
@@ -86,11 +86,6 @@ public final class JobDocument {
     JobNode tree = new JobNode.Entries("command line", entries);
     return new JobDocument(
         "command line", Path.of("").toAbsolutePath(), Optional.empty(), tree, new ArrayList<>());
-  }
-
-  /** This job with one more {@code key=value}; it wins over the file and earlier ones. */
-  public JobDocument withSet(String assignment) {
-    return withSets(List.of(assignment));
   }
 
   /** This job with {@code key=value} settings laid over it, later ones winning. */

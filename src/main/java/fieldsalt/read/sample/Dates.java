@@ -43,7 +43,7 @@ final class Dates {
           Code.DATE_OPEN,
           row.source(),
           "a date such as " + shown.first() + "/" + shown.second() + "/" + shown.year(),
-          "the row is kept without a date; say date-order: dmy or mdy in the job");
+          "the row is kept without a date; set date-order: dmy or mdy in the job");
     }
     return date;
   }

@@ -63,13 +63,13 @@ final class Depths {
           file + " column depth",
           "depths " + shown(numbers) + " without a unit, which look like inches",
           "a unit",
-          "Say depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
+          "Set depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
     } else {
       notes.finding(
           Code.DEPTH_UNIT_MISSING,
           Place.file(file),
           "depths without a unit, such as " + shown(numbers),
-          "taken as cm; say depth-unit in the job if that is wrong");
+          "taken as cm; set depth-unit in the job if that is wrong");
     }
     return "cm";
   }
@@ -106,7 +106,7 @@ final class Depths {
               + PlainText.number(depth.bottom())
               + " "
               + depth.unit(),
-          "the row is left out; the top must lie above the bottom");
+          "the row is left out; the top must be above the bottom");
     }
     return Optional.empty();
   }
@@ -119,7 +119,7 @@ final class Depths {
         "a single number as depth",
         next == null
             ? "taken as the layer from the surface down to it"
-            : "taken as the layer below the next shallower one of the same sample");
+            : "taken as the layer from the next shallower one of the same sample down to it");
     return next == null ? 0 : next;
   }
 
@@ -134,7 +134,7 @@ final class Depths {
               + PlainText.number(layer.topCm())
               + "-"
               + PlainText.number(layer.bottomCm())
-              + " cm; say defaults: {depth-cm: [top, bottom]} if that is wrong");
+              + " cm; set defaults: {depth-cm: [top, bottom]} if that is wrong");
     }
     return rules.depth();
   }

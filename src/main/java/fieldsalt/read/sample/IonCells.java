@@ -121,7 +121,7 @@ final class IonCells {
       notes.finding(
           Code.EXTRACTABLE_ION,
           new Place.Column(cells.file(), cells.header(column)),
-          unit + ": what the laboratory extracted from the soil, not what is in the water",
+          unit + ": what the laboratory extracted from the soil, not what its water holds",
           sodium ? "kept as extractable sodium, not used for SAR" : "not used");
     }
   }

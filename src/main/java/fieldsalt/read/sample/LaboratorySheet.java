@@ -52,9 +52,9 @@ public final class LaboratorySheet {
     if (noReadingNamesItsMethod()) {
       notes.problem(
           cells.file(),
-          "readings of which none says by which method it was made",
+          "readings without a method",
           "a method for each: paste, 1:1, 1:2, 1:2.5 or 1:5 (an EC 1:5 read as paste would hide the salt)",
-          "Ask the laboratory, then add a column method, or say defaults: {method: ...} or laboratory:"
+          "Ask the laboratory, then add a column method, or set defaults: {method: ...} or laboratory:"
               + " {NAME: {method: ...}} in the job.");
       return List.of();
     }
@@ -95,8 +95,8 @@ public final class LaboratorySheet {
     notes.row(
         Code.METHOD_MISSING,
         row.source(),
-        "a reading that says no method",
-        "left out; fill in the column method, or say defaults: {method: ...}");
+        "a reading without a method",
+        "left out; fill in the column method, or set defaults: {method: ...}");
     return Optional.empty();
   }
 
@@ -161,7 +161,7 @@ public final class LaboratorySheet {
           cells.file(),
           "no column " + rules.property(),
           "the column that the job names as property",
-          "Mend property: {column: ...} in the job.");
+          "Correct property: {column: ...} in the job.");
       return List.of();
     }
     List<UnplacedSample> samples = new ArrayList<>();

@@ -54,9 +54,9 @@ public final class Placing {
     if (!knows(spot)) {
       notes.problem(
           row.file() + " columns x, y",
-          "coordinates without a system",
-          "their EPSG code, or local",
-          "Say crs: EPSG:n (or crs: local) in the job.");
+          "coordinates of an unknown system",
+          "the EPSG code of the system, or local",
+          "Set crs: EPSG:n (or crs: local) in the job.");
       return Optional.empty();
     }
     Optional<PlaceM> place = place(spot);
@@ -64,7 +64,7 @@ public final class Placing {
       notes.row(
           Code.BAD_COORDINATE,
           row,
-          "a place out of reach of the coordinate system",
+          "coordinates outside the area of their coordinate system",
           "left out; check that easting or longitude comes first");
     }
     return place;

@@ -75,8 +75,8 @@ final class RowParser {
     notes.finding(
         Code.CLAY_FRACTION,
         Place.file(cells.file()),
-        "no clay above 1 %: these look like fractions of 1",
-        "clay is left out; write percent, 25 in place of 0.25");
+        "no clay above 1 %, which looks like fractions of 1",
+        "clay is left out; write percent: 25, not 0.25");
     return true;
   }
 
@@ -92,8 +92,8 @@ final class RowParser {
       notes.finding(
           Code.TEXTURE_SCHEMES,
           Place.file(cells.file()),
-          "words of more than one scheme: " + String.join("; ", schemes),
-          "each taken at its word; use one scheme in a file");
+          "texture words of more than one scheme: " + String.join("; ", schemes),
+          "each is used as it is; use one scheme in a file");
     }
     return all;
   }
@@ -169,7 +169,7 @@ final class RowParser {
       notes.row(
           Code.BAD_DATE,
           source,
-          "the date '" + PlainText.cut(text) + "'",
+          "the date '" + PlainText.cut(text) + "', which cannot be read",
           "the row is kept without a date; write it as 2026-03-10");
     }
     return date;
@@ -212,7 +212,7 @@ final class RowParser {
       notes.row(
           Code.TEXTURE_UNKNOWN,
           source,
-          "the texture '" + PlainText.cut(text) + "'",
+          "the texture '" + PlainText.cut(text) + "', which is not known",
           "taken as unknown; use USDA classes such as clay loam");
     }
     String scheme = texture.map(TextureWords::scheme).orElse("");
@@ -262,7 +262,7 @@ final class RowParser {
         Code.UNIT_MISSING,
         cells.source(row),
         "a gypsum requirement without t/ha or t/ac in its header",
-        "not shown beside ours; write the unit into the header");
+        "not shown beside the plan's; write the unit into the header");
     return OptionalDouble.empty();
   }
 

@@ -58,8 +58,8 @@ public final class SpotCells {
       notes.row(
           Code.BAD_COORDINATE,
           source,
-          "the coordinate '" + PlainText.cut(text) + "'",
-          "the row has no place; write degrees (or metres with crs) as numbers");
+          "the coordinates '" + PlainText.cut(text) + "', which are not numbers",
+          "the row has no coordinates; write degrees (or metres with crs) as numbers");
       return Optional.empty();
     }
     return checked(new Spot(degrees, a.getAsDouble(), b.getAsDouble()), source);
@@ -81,7 +81,7 @@ public final class SpotCells {
           Code.BAD_COORDINATE,
           source,
           "longitude and latitude " + spot + why,
-          "the row has no place");
+          "the coordinates are not used");
       return Optional.empty();
     }
     return Optional.of(spot);

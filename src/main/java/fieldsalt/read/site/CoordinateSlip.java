@@ -12,8 +12,8 @@ import java.util.function.UnaryOperator;
 public enum CoordinateSlip {
   SWAPPED(
       s -> Spot.lonLat(s.b(), s.a()),
-      "Latitude and longitude look swapped, here or in the boundaries: name the columns right, or"
-          + " mend the file that is wrong."),
+      "Latitude and longitude look swapped, here or in the boundaries: correct the"
+          + " column names or the file that is wrong."),
   WEST_LOST(
       s -> Spot.lonLat(-s.a(), s.b()),
       "The longitudes look as if their minus sign (west) was lost, here or in the boundaries."),

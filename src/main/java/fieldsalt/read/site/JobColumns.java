@@ -54,6 +54,6 @@ public final class JobColumns {
                             job.place("columns", ours) + ", key columns." + ours,
                             "'" + name + "'",
                             "a header of one of the files",
-                            "Write the header as it stands in the file.")));
+                            "Write the header exactly as in the file.")));
   }
 }

@@ -60,7 +60,7 @@ public final class RowsToFields {
       notes.row(
           Code.OUTSIDE_FIELDS,
           source,
-          "a site that lies in no field, nor within " + (int) FieldFinder.REACH_M + " m of one",
+          "a site more than " + (int) FieldFinder.REACH_M + " m outside every field",
           "left out; check its coordinates");
     }
     if (hit.isEmpty()) {
@@ -75,7 +75,7 @@ public final class RowsToFields {
               + String.format(Locale.ROOT, "%.1f", hit.get().distanceM())
               + " m outside the field "
               + field,
-          "taken as in that field");
+          "counted in that field");
     }
     noteOtherField(row, field);
     noteSecondPlace(row, place.get());
@@ -89,8 +89,8 @@ public final class RowsToFields {
       notes.row(
           Code.FIELD_DIFFERS,
           row.sample().source(),
-          "the row says field " + named.get().name() + ", its place lies in " + field,
-          "taken as in " + field);
+          "the row names field " + named.get().name() + ", but its coordinates lie in " + field,
+          "counted in " + field);
     }
   }
 
@@ -105,8 +105,8 @@ public final class RowsToFields {
               + PlainText.cut(row.sample().id())
               + "' "
               + Math.round(first.distanceM(place))
-              + " m from where it stood before",
-          "taken as another site; check the id and the coordinates");
+              + " m from its first place",
+          "used as another site; check the id and the coordinates");
     }
   }
 
@@ -116,7 +116,7 @@ public final class RowsToFields {
           Code.NO_PLACE,
           row.sample().source(),
           "no coordinates",
-          "left out; give lon and lat, or name a file with sites: (id, lon, lat)");
+          "left out; give lon and lat, or a file of coordinates by id: sites: FILE (id, lon, lat)");
       return Optional.empty();
     }
     String named = row.namedField();
@@ -127,7 +127,7 @@ public final class RowsToFields {
       notes.row(
           Code.COMPOSITE_WITHOUT_FIELD,
           row.sample().source(),
-          "a composite sample without a place that names "
+          "a composite sample without coordinates that names "
               + (named.isBlank() ? "no field" : "field '" + PlainText.cut(named) + "', not known"),
           "left out; name its field as the boundaries do, in a column field");
       return Optional.empty();

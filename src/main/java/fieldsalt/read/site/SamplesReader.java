@@ -78,17 +78,17 @@ public final class SamplesReader {
       return "Export the table again with its rows.";
     }
     if (codes.contains(Code.UNIT_SLIP) || codes.contains(Code.UNIT_MISSING)) {
-      return "Say the unit once for all rows: defaults: {unit: ...} in the job, e.g. uS/cm; it also"
-          + " confirms suspected ones.";
+      return "Give the unit once for all rows: defaults: {unit: ...} in the job, e.g. uS/cm; that also"
+          + " confirms suspected units.";
     }
     if (codes.contains(Code.UNIT_UNKNOWN)) {
-      return "Write a unit of that list into the unit column of the file, for all rows at once.";
+      return "Write one of those units into the unit column of the file, for all rows.";
     }
     if (codes.contains(Code.METHOD_REFUSED)) {
-      return "Give readings of a saturated paste or of 1:1, 1:2, 1:2.5 or 1:5 by mass, or mend the"
-          + " methods in the file.";
+      return "Give readings of a saturated paste or of 1:1, 1:2, 1:2.5 or 1:5 by mass, or correct"
+          + " the methods in the file.";
     }
-    return "Mend the rows named, or name the columns in the job (columns:).";
+    return "Correct the rows named above, or name the columns in the job (columns:).";
   }
 
   private List<UnplacedSample> withoutTwins(List<UnplacedSample> samples) {

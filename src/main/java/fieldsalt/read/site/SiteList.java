@@ -41,7 +41,7 @@ public final class SiteList {
           Code.SITE_TWICE,
           source,
           "a second place for the site '" + PlainText.cut(id) + "'",
-          "not used, the first is");
+          "not used; the first place is used");
     }
   }
 

@@ -103,11 +103,11 @@ public final class SurveyReader {
 
   private boolean isUsable(NumberCell cell, SourceRow source) {
     if (cell.kind() != NumberCell.Kind.NUMBER) {
-      notes.row(Code.SURVEY_NO_NUMBER, source, "no number for conductivity", "dropped");
+      notes.row(Code.SURVEY_NO_NUMBER, source, "no number in the conductivity column", "left out");
       return false;
     }
     if (cell.value() <= 0) {
-      notes.row(Code.SURVEY_NOT_POSITIVE, source, "a conductivity of 0 or below", "dropped");
+      notes.row(Code.SURVEY_NOT_POSITIVE, source, "a conductivity of 0 or less", "left out");
       return false;
     }
     return true;
@@ -141,7 +141,7 @@ public final class SurveyReader {
       notes.finding(
           Code.SURVEY_SAME_PLACE,
           Place.file(cells.file()),
-          again + " readings at the very place of another",
+          again + " readings at exactly the place of another one",
           "averaged");
     }
   }

@@ -105,7 +105,7 @@ public final class Columns {
       notes.finding(
           Code.COLUMN_UNKNOWN,
           new Place.Column(sheet.file(), text.raw()),
-          "a header that is almost " + near.get(),
+          "a header that is nearly " + near.get(),
           "not used; rename it or name it in the job under columns");
     }
   }
@@ -126,7 +126,7 @@ public final class Columns {
         Code.COLUMN_TWICE,
         new Place.Column(sheet.file(), other.header().raw()),
         "a second column for " + ours,
-        "not used, '" + used.header().raw() + "' is; choose with columns in the job");
+        "not used, '" + used.header().raw() + "' is used; choose with columns in the job");
   }
 
   private void readings(Sheet sheet, List<Candidate> candidates, Notes notes) {
@@ -137,8 +137,8 @@ public final class Columns {
         notes.finding(
             Code.CALCULATED_COLUMN,
             new Place.Column(sheet.file(), column.header().raw()),
-            "values computed from another reading, by its header",
-            "not used: they are no measurement");
+            "values that were calculated from another reading, says the header",
+            "not used: they are not measurements");
       } else if (!(conductivity && isSolids(column))) {
         addReading(sheet, column, notes);
       }

@@ -55,8 +55,7 @@ public final class Gpx {
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setXMLReporter((message, type, info, location) -> {});
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    return factory.createXMLStreamReader(
-        new StringReader(TextDecoding.decode(file).text().strip()));
+    return factory.createXMLStreamReader(new StringReader(TextDecoding.decode(file).strip()));
   }
 
   private static TableRow waypoint(XMLStreamReader xml, int number) throws XMLStreamException {

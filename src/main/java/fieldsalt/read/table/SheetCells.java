@@ -60,8 +60,8 @@ public final class SheetCells {
       notes.finding(
           Code.COMMA_OPEN,
           Place.file(sheet.file()),
-          "numbers such as " + open + ", and no other that tells what the comma means",
-          comma ? "the comma is taken before decimals" : "the comma is taken before thousands");
+          "numbers such as " + open + ", and no other number that shows what the comma means",
+          comma ? "read as a decimal comma" : "read as a comma between thousands");
     }
     return comma;
   }

@@ -223,7 +223,7 @@ public final class SheetLayout {
                 + "'";
     return new InputProblem(
         table.file(),
-        seen + " and no line with column names that we know",
+        seen + " and no line with column names that are known",
         "a header line with names such as id, lon, lat, depth, method, ec",
         "Name your columns in the job: columns: {ec: \"your header\"}.");
   }

@@ -31,7 +31,7 @@ final class TableFile {
       throw unusable(file, "a PDF");
     }
     return sheet == 0
-        ? Optional.of(CsvText.read(file.name(), TextDecoding.decode(file).text()))
+        ? Optional.of(CsvText.read(file.name(), TextDecoding.decode(file)))
         : Optional.empty();
   }
 
