@@ -89,7 +89,7 @@ public final class ClassSchemes {
           "zones: breaks", "no break", "at least one ECe in dS/m", "Write e.g. breaks: [2, 4, 8].");
     }
     List<String> limits = breaks.stream().map(ClassSchemes::number).toList();
-    return new ClassScheme("own breaks", breaks, between(limits, unit), limit);
+    return new ClassScheme("own breaks", breaks, between(limits, unit), !unit.isEmpty(), limit);
   }
 
   /**

@@ -49,7 +49,7 @@ public final class AssessRun {
     if (assessed.n() == 0) {
       throw nothingToCompare(against);
     }
-    String method = surface.report().chosen();
+    String method = surface.report().chosen().label();
     return new Result(
         json(assessed, sites(job, against) - assessed.n(), method),
         findings.stream().distinct().toList());

@@ -112,7 +112,7 @@ public final class MapRun {
    * @param stamp the time, where the user asked for it
    */
   public void write(String version, Optional<String> stamp) {
-    progress.accept("writing", 0.0);
+    progress.accept("writing files", 0.0);
     folder.replaceWith(
         empty -> {
           Features features = new Features(prepared, mapped, planned);
@@ -123,6 +123,7 @@ public final class MapRun {
           List<String> names =
               new ArrayList<>(files.files().stream().map(WrittenFile::name).toList());
           names.addAll(HandoverAssembly.writeTables(empty, prepared, planned));
+          progress.accept("writing the page", 0.0);
           new Pages(prepared, mapped, planned, features, all).write(empty, names, version, stamp);
         });
   }

@@ -242,6 +242,6 @@ final class Pages {
   }
 
   private static String confidence(Crop crop) {
-    return crop.confidence().equals("print") ? "seen in print" : crop.confidence();
+    return crop.isSeenInPrint() ? "seen in print" : crop.confidence();
   }
 }

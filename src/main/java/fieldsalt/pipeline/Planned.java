@@ -17,6 +17,7 @@ import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.next.Proposals;
 import fieldsalt.surface.site.Target;
 import fieldsalt.zones.field.Zone;
@@ -97,7 +98,7 @@ record Planned(
         new Evidence(
             prepared.basis(),
             prepared.rootZone(),
-            mapped.surface().report().chosen().equals("mean"),
+            mapped.surface().report().chosen() == SurfaceMethod.MEAN,
             sofar);
     prepared.basis().sodium().forEach(s -> findings.addAll(s.findings()));
     double treatedCm = prepared.job().amount("gypsum.depth-cm");

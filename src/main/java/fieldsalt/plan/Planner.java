@@ -179,7 +179,8 @@ public final class Planner {
   /** Expected net of what is planned in a zone; outlooks of what is not planned do not count. */
   private static double plannedNet(ZonePlan zone) {
     return zone.money().stream()
-        .filter(m -> m.name().equals("gypsum") ? zone.productTPerHa() > 0 : isLeached(zone))
+        .filter(
+            m -> m.of() == MoneyOutlook.Treated.GYPSUM ? zone.productTPerHa() > 0 : isLeached(zone))
         .mapToDouble(MoneyOutlook::expectedNet)
         .sum();
   }

@@ -1,5 +1,6 @@
 package fieldsalt.report;
 
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.Ranch;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.markup.Figures;
@@ -63,7 +64,7 @@ public final class Report {
 
   private String subject() {
     String property = input.sites().property();
-    return property.equals("ECe") ? "Soil salinity" : property;
+    return property.equals(SiteReadings.ECE) ? "Soil salinity" : property;
   }
 
   private static String styleSheet() {

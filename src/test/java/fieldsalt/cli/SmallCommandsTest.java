@@ -40,6 +40,32 @@ class SmallCommandsTest {
   }
 
   @Test
+  void helpNamesEveryCommandAndHelpOfOneIsItsOwn() {
+    assertThat(Run.of("--help").out().lines().map(l -> l.replaceFirst("^ +(\\w+).*", "$1")))
+        .containsSubsequence("map", "check", "convert", "assess", "crops", "job", "help");
+    assertThat(Run.of("help", "map").out()).contains("Usage: fieldsalt map", "--timings");
+    assertThat(Run.of("mapp").err()).contains("Did you mean: fieldsalt map");
+  }
+
+  /** Reading the options of all commands takes longer than running a short one. */
+  @Test
+  void onlyTheCommandThatIsAskedForIsMadeReady() {
+    Console silent = new Console(System.out, System.err, false);
+    assertThat(Commands.line(new String[] {"crops", "map"}, silent).getSubcommands())
+        .containsOnlyKeys("crops");
+    assertThat(Commands.line(new String[] {"--help"}, silent).getSubcommands()).hasSize(7);
+  }
+
+  @Test
+  void aWordWithAnAtSignIsAWord() throws IOException {
+    Path words = temp.resolve("words");
+    Files.writeString(words, "alfalfa");
+    Run run = Run.of("crops", "@" + words);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).contains("\"@" + words + "\"");
+  }
+
+  @Test
   void convertWritesReadingsAndFactorsWithoutAnyField() throws IOException {
     Path table = temp.resolve("sheet.csv");
     Files.writeString(

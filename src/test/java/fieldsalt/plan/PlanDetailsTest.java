@@ -68,7 +68,7 @@ class PlanDetailsTest {
   @Test
   void sCurveIsAnOption() {
     PlanSettings curve =
-        DRAINED.withCrops(CropSettings.defaults().withCurve(CropSettings.Curve.S_CURVE));
+        Changed.withCrops(DRAINED, CropSettings.defaults().withCurve(CropSettings.Curve.S_CURVE));
     double two = Ranches.of(2).plan(DRAINED).zones().get(0).yield().orElseThrow().expectedPct();
     double s = Ranches.of(2).plan(curve).zones().get(0).yield().orElseThrow().expectedPct();
     assertThat(s).as("already below full at the threshold").isLessThan(two).isGreaterThan(90);
@@ -77,7 +77,7 @@ class PlanDetailsTest {
   /** Maas 1990, note (c): +2 dS/m on confirmed gypsum, for yield and leaching alike. */
   @Test
   void gypsiferousSoilRaisesThresholds() {
-    FieldSoil gypsum = FieldSoil.unknown().withTexture(Texture.LOAM).withGypsumPct(2);
+    FieldSoil gypsum = Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.LOAM), 2);
     FieldPlan field = field(Ranches.of(5).crop("wheat").soil(gypsum), DRAINED);
     assertThat(field.zones().get(0).yield().orElseThrow().threshold()).isEqualTo(8);
     assertThat(codes(field.cautions())).contains("gypsiferous");
@@ -95,7 +95,7 @@ class PlanDetailsTest {
     assertThat(plan.crops().get(11).crop().name()).isEqualTo("Almond");
     List<Crop> own = Crops.standard().search("safflower");
     RanchPlan rated =
-        Ranches.of(3).plan(DRAINED.withCrops(CropSettings.defaults().withCompare(own)));
+        Ranches.of(3).plan(Changed.withCrops(DRAINED, CropSettings.defaults().withCompare(own)));
     assertThat(rated.crops().get(0).ranchPct()).isEmpty();
   }
 
@@ -140,11 +140,10 @@ class PlanDetailsTest {
   @Test
   void draftsSayWhatWouldLiftThem() {
     FieldEvidence weak =
-        FieldEvidence.firm(5)
-            .withTopsoilOnly(true)
-            .withSodiumUncorrected(true)
-            .withUndermining(
-                List.of(new Finding(Code.CALCULATED_ECE, Place.field("north"), "found", "mend")));
+        Changed.withUndermining(
+            Changed.withSodiumUncorrected(
+                Changed.withTopsoilOnly(FieldEvidence.firm(5), true), true),
+            List.of(new Finding(Code.CALCULATED_ECE, Place.field("north"), "found", "mend")));
     FieldPlan field = field(Ranches.of(9).sar(3).evidence(weak), PlanSettings.defaults());
     assertThat(field.draft().reasons())
         .extracting(Draft.Reason::code)
@@ -167,7 +166,7 @@ class PlanDetailsTest {
   /** Seedbed: 4 dS/m, beet 3 (Maas 1990). */
   @Test
   void emergenceCaution() {
-    FieldEvidence seedbed = FieldEvidence.firm(30).withSeedbedEce(3.5);
+    FieldEvidence seedbed = Changed.withSeedbedEce(FieldEvidence.firm(30), 3.5);
     assertThat(codes(field(Ranches.of(3).evidence(seedbed), DRAINED).cautions()))
         .doesNotContain("emergence");
     assertThat(codes(field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED).cautions()))
@@ -187,18 +186,16 @@ class PlanDetailsTest {
   void cautionsOfTheWater() {
     java.util.OptionalDouble e = java.util.OptionalDouble.empty();
     WaterSettings water =
-        WaterSettings.defaults()
-            .withEc(0.5)
-            .withSar(10)
-            .withIons(
-                new WaterSettings.WaterIons(
-                    e,
-                    e,
-                    e,
-                    java.util.OptionalDouble.of(9),
-                    java.util.OptionalDouble.of(5),
-                    java.util.OptionalDouble.of(1)));
-    List<Sentence> said = field(Ranches.of(3), DRAINED.withWater(water)).cautions();
+        Changed.withIons(
+            Changed.withSar(Changed.withEc(WaterSettings.defaults(), 0.5), 10),
+            new WaterSettings.WaterIons(
+                e,
+                e,
+                e,
+                java.util.OptionalDouble.of(9),
+                java.util.OptionalDouble.of(5),
+                java.util.OptionalDouble.of(1)));
+    List<Sentence> said = field(Ranches.of(3), Changed.withWater(DRAINED, water)).cautions();
     assertThat(codes(said))
         .contains("infiltration-hazard", "water-hco3", "water-cl", "water-b", "water-sar")
         .doesNotContain("water-ec", "water-na");
@@ -227,8 +224,9 @@ class PlanDetailsTest {
     assertThat(unknown.subList(6, 9)).as("range and chance").containsExactly("", "", "");
     assertThat(unknown.get(10)).as("cost without prices").isEmpty();
     PlanSettings priced =
-        DRAINED.withMoney(
-            MoneySettings.defaults().withPrices(Prices.of(Map.of("gypsum-per-t", 40.0))));
+        Changed.withMoney(
+            DRAINED,
+            Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("gypsum-per-t", 40.0))));
     assertThat(Ranches.of(8).plan(priced).rates().get(0).cells(UnitSystem.METRIC).get(10))
         .isEqualTo("0.00");
   }

@@ -54,7 +54,7 @@ class PlannerTest {
   void aSodicZoneNeverShowsLeachingFirst() {
     for (Texture texture : List.of(Texture.SAND, Texture.LOAM, Texture.CLAY, Texture.UNKNOWN)) {
       for (double gypsum : new double[] {0, 5}) {
-        FieldSoil soil = FieldSoil.unknown().withTexture(texture).withGypsumPct(gypsum);
+        FieldSoil soil = Changed.withGypsumPct(FieldSoil.unknown().withTexture(texture), gypsum);
         RanchPlan plan = Ranches.of(2, 9, 15).sar(25, 25, 13.5).soil(soil).plan(Ranches.drained());
         assertThat(plan.zones())
             .allSatisfy(
@@ -93,7 +93,7 @@ class PlannerTest {
     RanchPlan flat =
         Ranches.of(8)
             .sar(3)
-            .evidence(FieldEvidence.firm(30).withNoBetterThanMean(true))
+            .evidence(Changed.withNoBetterThanMean(FieldEvidence.firm(30), true))
             .plan(settings);
     assertThat(codes(flat.fields().get(0).sentences())).contains("map-no-better-than-mean");
     assertThat(flat.fields().get(0).draft().isDraft()).isTrue();

@@ -214,8 +214,10 @@ public final class Ranches {
 
   /** Settings of a ranch that drains and has a water of 1 dS/m. */
   public static PlanSettings drained() {
-    return PlanSettings.defaults()
-        .withGround(GroundSettings.defaults().withDrainage(GroundSettings.Drainage.GOOD))
-        .withWater(WaterSettings.defaults().withEc(1));
+    return Changed.withWater(
+        Changed.withGround(
+            PlanSettings.defaults(),
+            Changed.withDrainage(GroundSettings.defaults(), GroundSettings.Drainage.GOOD)),
+        Changed.withEc(WaterSettings.defaults(), 1));
   }
 }

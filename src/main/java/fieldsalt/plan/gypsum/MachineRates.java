@@ -5,8 +5,6 @@ import static fieldsalt.quantity.Dimension.MASS;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.quantity.Measure;
-import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -62,10 +60,6 @@ public record MachineRates(double[] product, int[] passes, double wantedT, doubl
                 + " {1}.",
             Measure.of(wantedT, MASS),
             Measure.of(plannedT, MASS)));
-  }
-
-  List<Double> rates() {
-    return Arrays.stream(product).boxed().toList();
   }
 
   /** What one pass can spread. */

@@ -126,7 +126,7 @@ public final class GypsumMoney {
     double perEsp = perEsp(requirement, esp, target);
     Treatment treatment =
         new Treatment(
-            "gypsum",
+            MoneyOutlook.Treated.GYPSUM,
             esp,
             Dimension.PERCENT,
             gain(pure, requirement, esp, target),

@@ -68,7 +68,7 @@ public final class LeachingMoney {
     double within = salt.withinLogSd();
     Treatment treatment =
         new Treatment(
-            "leaching",
+            MoneyOutlook.Treated.LEACHING,
             salt.draws(),
             Dimension.CONDUCTIVITY,
             gain,

@@ -28,7 +28,7 @@ import java.util.function.DoubleUnaryOperator;
  * @param costPerHa money
  */
 record Treatment(
-    String name,
+    MoneyOutlook.Treated of,
     double[] driver,
     Dimension dimension,
     double[] gainPerHa,
@@ -52,7 +52,7 @@ record Treatment(
     double pays = Draws.share(net, x -> x > 0);
     double expected = Draws.mean(net) * areaHa;
     return new MoneyOutlook(
-        name,
+        of,
         Odds.of(gainPerHa),
         costPerHa,
         expected,
@@ -107,7 +107,7 @@ record Treatment(
     text.append("Over ")
         .append(money.years())
         .append(" years ")
-        .append(name)
+        .append(of.word())
         .append(
             " here brings {0} and costs {1} (your prices): expected net {2} over the zone, and it"
                 + " pays back with a chance of {3}.");
@@ -123,6 +123,6 @@ record Treatment(
     if (measure) {
       text.append(" That is more than a sample costs: measure first.");
     }
-    return new Sentence("money-" + name, text.toString(), numbers);
+    return new Sentence("money-" + of.word(), text.toString(), numbers);
   }
 }

@@ -170,7 +170,7 @@ public final class Cautions {
                   + ": the numbers hold for rootstocks that keep sodium and chloride out; leaf injury"
                   + " follows chloride, so have it measured."));
     }
-    if (crop.name().startsWith("Rice")) {
+    if (crop.isFlooded()) {
       return Optional.of(
           Sentence.of(
               "rice-soil-water",

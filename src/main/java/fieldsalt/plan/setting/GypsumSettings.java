@@ -34,26 +34,4 @@ public record GypsumSettings(
   public static GypsumSettings defaults() {
     return new GypsumSettings(10, 15, OptionalDouble.empty(), 0, 10, 1, Lime.UNKNOWN);
   }
-
-  public GypsumSettings withTargetEspPct(double pct) {
-    return new GypsumSettings(pct, depthCm, purityPct, moisturePct, capTPerHa, minTPerHa, lime);
-  }
-
-  public GypsumSettings withDepthCm(double cm) {
-    return new GypsumSettings(targetEspPct, cm, purityPct, moisturePct, capTPerHa, minTPerHa, lime);
-  }
-
-  public GypsumSettings withProduct(double purity, double moisture) {
-    return new GypsumSettings(
-        targetEspPct, depthCm, OptionalDouble.of(purity), moisture, capTPerHa, minTPerHa, lime);
-  }
-
-  public GypsumSettings withRates(double cap, double min) {
-    return new GypsumSettings(targetEspPct, depthCm, purityPct, moisturePct, cap, min, lime);
-  }
-
-  public GypsumSettings withLime(Lime other) {
-    return new GypsumSettings(
-        targetEspPct, depthCm, purityPct, moisturePct, capTPerHa, minTPerHa, other);
-  }
 }

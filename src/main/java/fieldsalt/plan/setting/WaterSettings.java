@@ -41,34 +41,6 @@ public record WaterSettings(
     return new WaterSettings(e, e, WaterIons.none(), Irrigation.SURFACE, e, e, 0);
   }
 
-  public WaterSettings withEc(double dsPerM) {
-    return new WaterSettings(
-        OptionalDouble.of(dsPerM), sar, ions, method, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withSar(double value) {
-    return new WaterSettings(
-        ecDsPerM, OptionalDouble.of(value), ions, method, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withIons(WaterIons other) {
-    return new WaterSettings(ecDsPerM, sar, other, method, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withMethod(Irrigation other) {
-    return new WaterSettings(ecDsPerM, sar, ions, other, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withEfficiencyPct(double pct) {
-    return new WaterSettings(
-        ecDsPerM, sar, ions, method, OptionalDouble.of(pct), seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withSeason(double etMm, double effectiveRainMm) {
-    return new WaterSettings(
-        ecDsPerM, sar, ions, method, efficiencyPct, OptionalDouble.of(etMm), effectiveRainMm);
-  }
-
   /** SAR as given, else from Na, Ca and Mg; empty where neither is known. */
   public OptionalDouble sarKnown() {
     boolean fromIons = ions.na().isPresent() && ions.ca().isPresent() && ions.mg().isPresent();

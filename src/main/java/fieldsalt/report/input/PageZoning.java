@@ -1,5 +1,6 @@
 package fieldsalt.report.input;
 
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.zones.field.ZonesAtSites;
 import java.util.Optional;
 
@@ -31,5 +32,10 @@ public record PageZoning(
    * @param method of its surface: {@code mean}, {@code kriging}, {@code idw}
    */
   public record BySodicity(
-      String property, String unit, double limit, double depthCm, int sites, String method) {}
+      String property,
+      String unit,
+      double limit,
+      double depthCm,
+      int sites,
+      SurfaceMethod method) {}
 }

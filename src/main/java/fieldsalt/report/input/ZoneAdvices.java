@@ -147,7 +147,7 @@ public final class ZoneAdvices {
   }
 
   private static boolean isGypsum(MoneyOutlook money) {
-    return money.sentence().code().equals("money-gypsum");
+    return money.of() == MoneyOutlook.Treated.GYPSUM;
   }
 
   private static String name(MoneyOutlook money) {

@@ -1,9 +1,14 @@
 package fieldsalt.report.record;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
 import fieldsalt.handover.folder.OutputFolder;
@@ -13,13 +18,17 @@ import fieldsalt.report.input.PageInput;
 import fieldsalt.report.input.PageZone;
 import fieldsalt.report.input.PageZoning;
 import fieldsalt.report.section.SourcesSection;
+import fieldsalt.surface.covariance.Variogram;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -28,6 +37,8 @@ import java.util.stream.Collectors;
  * known is null; the clock stands in it only if it was asked for.
  */
 public final class RunRecord {
+  private static final JsonMapper MAPPER = mapper();
+
   private final PageInput input;
   private final RunFacts facts;
 
@@ -88,7 +99,16 @@ public final class RunRecord {
     out.put("crop", input.settings().cropByField().get(field.name()));
     ClassScheme scheme = input.schemes().get(field.name());
     out.put("mapped", scheme != null);
-    out.put("classes", scheme);
+    out.put("classes", scheme == null ? null : classes(scheme));
+    return out;
+  }
+
+  private static Map<String, Object> classes(ClassScheme scheme) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("name", scheme.name());
+    out.put("breaks", scheme.breaks());
+    out.put("labels", scheme.labels());
+    out.put("limitDsPerM", scheme.limitDsPerM());
     return out;
   }
 
@@ -107,7 +127,7 @@ public final class RunRecord {
   private Map<String, Object> surface() {
     SurfaceReport report = input.surface().report();
     Map<String, Object> surface = new LinkedHashMap<>();
-    surface.put("method", report.chosen());
+    surface.put("method", report.chosen().label());
     surface.put("why", report.whyChosen());
     surface.put("variogram", report.variogram());
     surface.put("leave_one_out", report.candidates());
@@ -175,9 +195,31 @@ public final class RunRecord {
         .collect(Collectors.groupingBy(f -> f.code().id(), TreeMap::new, Collectors.counting()));
   }
 
+  private static JsonMapper mapper() {
+    SimpleModule words = new SimpleModule();
+    words.addSerializer(SurfaceMethod.class, new Named<>(SurfaceMethod::label));
+    words.addSerializer(Variogram.class, new Named<>(Variogram::name));
+    return JsonMapper.builder().addModule(words).build();
+  }
+
+  /** A value by its word. */
+  private static final class Named<T> extends JsonSerializer<T> {
+    private final Function<T, String> word;
+
+    Named(Function<T, String> word) {
+      this.word = word;
+    }
+
+    @Override
+    public void serialize(T value, JsonGenerator out, SerializerProvider provider)
+        throws IOException {
+      out.writeString(word.apply(value));
+    }
+  }
+
   /** A copy as maps, lists, texts and numbers in which what is not a number is null. */
   private static Object withoutNaN(Object value) {
-    return mended(new ObjectMapper().convertValue(value, Object.class));
+    return mended(MAPPER.convertValue(value, Object.class));
   }
 
   private static Object mended(Object value) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.plan.Changed;
 import fieldsalt.plan.Ranches;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Known.Source;
@@ -64,16 +65,20 @@ class GypsumTest {
   /** ESP 6 to 15 counts only on fine soil and under a water that seals it, or where rain-fed. */
   @Test
   void consideredOnFineSoilUnderASealingWater() {
-    PlanSettings seals = DRAINED.withWater(WaterSettings.defaults().withEc(0.4).withSar(4));
+    PlanSettings seals =
+        Changed.withWater(
+            DRAINED, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 0.4), 4));
     FieldSoil coarse = FieldSoil.unknown().withTexture(Texture.SANDY_LOAM);
     assertThat(zone(Ranches.of(2).esp(12), seals).gypsum().advice()).isEqualTo(Advice.CONSIDER);
     assertThat(zone(Ranches.of(2).esp(12).soil(coarse), seals).gypsum().advice())
         .isEqualTo(Advice.NOT_NEEDED);
     assertThat(zone(Ranches.of(2).esp(4), seals).gypsum().advice()).isEqualTo(Advice.NOT_NEEDED);
-    PlanSettings harmless = DRAINED.withWater(WaterSettings.defaults().withEc(1.5).withSar(4));
+    PlanSettings harmless =
+        Changed.withWater(
+            DRAINED, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 1.5), 4));
     assertThat(zone(Ranches.of(2).esp(12), harmless).gypsum().advice())
         .isEqualTo(Advice.NOT_NEEDED);
-    PlanSettings rainFed = DRAINED.withWater(WaterSettings.defaults());
+    PlanSettings rainFed = Changed.withWater(DRAINED, WaterSettings.defaults());
     ZonePlan rain = zone(Ranches.of(2).esp(12), rainFed);
     assertThat(rain.gypsum().advice()).isEqualTo(Advice.CONSIDER);
     assertThat(text(rain, "gypsum-consider")).contains("rain-fed", "strip");
@@ -86,7 +91,9 @@ class GypsumTest {
   /** Target never below the ESP that the water's own SAR keeps. */
   @Test
   void targetIsHeldByTheWater() {
-    PlanSettings salty = DRAINED.withWater(WaterSettings.defaults().withEc(2).withSar(14));
+    PlanSettings salty =
+        Changed.withWater(
+            DRAINED, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 2), 14));
     double kept = UsSalinityLaboratory1954.espFromSar(14);
     ZonePlan zone = zone(Ranches.of(2).esp(30).cec(20), salty);
     assertThat(zone.gypsum().targetEspPct()).isCloseTo(kept, within(1e-9));
@@ -97,7 +104,8 @@ class GypsumTest {
     ZonePlan there =
         zone(
             Ranches.of(2).esp(15.5).cec(20).sar(40),
-            salty.withWater(WaterSettings.defaults().withEc(2).withSar(20)));
+            Changed.withWater(
+                salty, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 2), 20)));
     assertThat(there.gypsum().advice()).isEqualTo(Advice.AT_TARGET);
     assertThat(there.productTPerHa()).isZero();
     assertThat(codes(there)).contains("gypsum-at-target");
@@ -114,7 +122,7 @@ class GypsumTest {
             java.util.OptionalDouble.empty(),
             java.util.OptionalDouble.empty(),
             java.util.OptionalDouble.empty());
-    assertThat(WaterSettings.defaults().withIons(ions).sarKnown().orElseThrow())
+    assertThat(Changed.withIons(WaterSettings.defaults(), ions).sarKnown().orElseThrow())
         .isCloseTo(20 / Math.sqrt(2), within(1e-12));
     assertThat(WaterSettings.defaults().sarKnown()).isEmpty();
   }
@@ -122,13 +130,14 @@ class GypsumTest {
   /** Native gypsum is deducted, usually to nothing: 1 % in 0.15 m is about 20 t/ha. */
   @Test
   void nativeGypsumIsDeducted() {
-    FieldSoil holds = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withGypsumPct(1);
+    FieldSoil holds = Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 1);
     ZonePlan zone = zone(Ranches.of(2).esp(25).cec(20).soil(holds), DRAINED);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.OWN_GYPSUM);
     assertThat(zone.productTPerHa()).isZero();
     assertThat(zone.steps()).startsWith(Step.CONFIRM_OWN_GYPSUM);
     assertThat(zone.draft().isDraft()).as("gypsum in the soil undermines ECe").isTrue();
-    FieldSoil little = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withGypsumPct(0.1);
+    FieldSoil little =
+        Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 0.1);
     double without = zone(Ranches.of(2).esp(25).cec(20), DRAINED).gypsum().pure().p50();
     double with = zone(Ranches.of(2).esp(25).cec(20).soil(little), DRAINED).gypsum().pure().p50();
     assertThat(without - with).isCloseTo(0.1 * 0.15 * 1.35 * 100, within(0.06));
@@ -137,7 +146,8 @@ class GypsumTest {
   /** Purity and moisture turn pure gypsum into product. */
   @Test
   void productCarriesPurityAndMoisture() {
-    PlanSettings product = DRAINED.withGypsum(GypsumSettings.defaults().withProduct(80, 10));
+    PlanSettings product =
+        Changed.withGypsum(DRAINED, Changed.withProduct(GypsumSettings.defaults(), 80, 10));
     ZonePlan pure = zone(Ranches.of(2).esp(25).cec(20), DRAINED);
     ZonePlan moist = zone(Ranches.of(2).esp(25).cec(20), product);
     assertThat(moist.productTPerHa()).isCloseTo(pure.productTPerHa() / 0.8 / 0.9, within(0.02));
@@ -149,7 +159,8 @@ class GypsumTest {
 
   @Test
   void belowTheSmallestUsefulRateNone() {
-    PlanSettings shallow = DRAINED.withGypsum(GypsumSettings.defaults().withDepthCm(5));
+    PlanSettings shallow =
+        Changed.withGypsum(DRAINED, Changed.withDepthCm(GypsumSettings.defaults(), 5));
     ZonePlan zone = zone(Ranches.of(2).esp(17).cec(4), shallow);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.BELOW_SMALLEST);
     assertThat(zone.productTPerHa()).isZero();
@@ -160,7 +171,7 @@ class GypsumTest {
   @Test
   void laboratorysOwnRequirementStandsBeside() {
     FieldSoil soil =
-        FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withLaboratoryRequirement(9.5);
+        Changed.withLaboratoryRequirement(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 9.5);
     ZonePlan with = zone(Ranches.of(2).esp(25).cec(20).soil(soil), DRAINED);
     ZonePlan without = zone(Ranches.of(2).esp(25).cec(20), DRAINED);
     assertThat(text(with, "laboratory-requirement")).contains("9.5 t/ha", "carbonate");
@@ -171,7 +182,8 @@ class GypsumTest {
   /** No drainage: do not spread. */
   @Test
   void withoutDrainageNothingIsSpread() {
-    PlanSettings poor = DRAINED.withGround(GroundSettings.defaults().withDrainage(Drainage.POOR));
+    PlanSettings poor =
+        Changed.withGround(DRAINED, Changed.withDrainage(GroundSettings.defaults(), Drainage.POOR));
     ZonePlan zone = zone(Ranches.of(9).esp(25), poor);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.NO_DRAINAGE);
     assertThat(zone.productTPerHa()).isZero();
@@ -192,7 +204,8 @@ class GypsumTest {
             .orElseThrow();
     assertThat(deeper.numbers().get(1).value())
         .isCloseTo(2 * zone.gypsum().wantedProduct(), within(1e-6));
-    PlanSettings deep = DRAINED.withGypsum(GypsumSettings.defaults().withDepthCm(30));
+    PlanSettings deep =
+        Changed.withGypsum(DRAINED, Changed.withDepthCm(GypsumSettings.defaults(), 30));
     assertThat(text(zone(Ranches.of(2).esp(25).cec(20), deep), "gypsum-other-depth"))
         .startsWith("Over 15 cm");
   }

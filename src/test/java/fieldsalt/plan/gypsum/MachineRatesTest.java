@@ -3,6 +3,7 @@ package fieldsalt.plan.gypsum;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fieldsalt.plan.Changed;
 import fieldsalt.plan.setting.MachineSettings;
 import fieldsalt.plan.setting.PlanSettings;
 import java.util.Random;
@@ -10,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class MachineRatesTest {
   private static PlanSettings machine(double min, double max, double step) {
-    return PlanSettings.defaults().withMachine(MachineSettings.of(min, max, step));
+    return Changed.withMachine(PlanSettings.defaults(), MachineSettings.of(min, max, step));
   }
 
   @Test

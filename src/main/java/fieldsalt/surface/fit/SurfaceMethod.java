@@ -1,4 +1,4 @@
-package fieldsalt.surface.choice;
+package fieldsalt.surface.fit;
 
 /** How the surface is made; AUTO lets leave-one-out decide between MEAN, KRIGING and DRIFT. */
 public enum SurfaceMethod {
