@@ -3,13 +3,13 @@ package fieldsalt.read.field;
 import fieldsalt.facts.Plausibility;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.finding.Place;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.SourceSystem;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.DatumShiftNote;
 import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.Notes;
+import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.table.Limits;
 import fieldsalt.read.word.NumberCell;
 import fieldsalt.read.word.PlainText;
@@ -25,10 +25,8 @@ import java.util.Set;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryCollection;
-import org.locationtech.jts.geom.MultiPolygon;
-import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 
@@ -95,33 +93,35 @@ public final class FieldsReader {
 
   private Optional<Geometry> shape(GeoFeature feature, Optional<SourceSystem> source) {
     String where = file.where(feature) + named(feature);
-    List<Polygon> parts = new ArrayList<>();
-    feature.geometry().ifPresent(g -> polygons(g, parts));
+    List<Geometry> parts = feature.geometry().map(FieldsReader::polygons).orElse(List.of());
     if (parts.isEmpty()) {
-      notes.finding(
+      notes.row(
           Code.NO_BOUNDARY,
-          Place.file(where),
+          source(feature),
           feature.geometry().map(Geometry::getGeometryType).orElse("no geometry"),
           "not a field: left out");
       return Optional.empty();
     }
-    Geometry whole =
-        parts.size() == 1
-            ? parts.get(0)
-            : new MultiPolygon(parts.toArray(Polygon[]::new), parts.get(0).getFactory());
+    Geometry whole = parts.get(0).getFactory().buildGeometry(parts);
     if (source.isEmpty() && !local) {
       checkDegrees(whole, where);
     }
     Geometry degrees = source.map(s -> moved(s, whole, where)).orElse(whole);
-    if (!local) {
-      checkMeridian(degrees, where);
-    }
     if (local) {
       checkMetres(degrees, where);
+    } else {
+      checkMeridian(degrees, where);
     }
     Geometry sound = untouched(degrees);
     checkValid(sound, where);
     return Optional.of(sound);
+  }
+
+  private static List<Geometry> polygons(Geometry geometry) {
+    List<Geometry> polygons = new ArrayList<>();
+    PolygonExtracter.getPolygons(geometry, polygons);
+    polygons.removeIf(Geometry::isEmpty);
+    return polygons;
   }
 
   private Geometry moved(SourceSystem source, Geometry geometry, String where) {
@@ -139,20 +139,6 @@ public final class FieldsReader {
               "coordinates in that system",
               "Check the system, or export in WGS 84 (EPSG:4326).")
           .because(e);
-    }
-  }
-
-  private static void polygons(Geometry geometry, List<Polygon> parts) {
-    if (geometry instanceof Polygon polygon) {
-      if (!polygon.isEmpty()) {
-        parts.add(polygon);
-      }
-      return;
-    }
-    if (geometry instanceof GeometryCollection) {
-      for (int i = 0; i < geometry.getNumGeometries(); i++) {
-        polygons(geometry.getGeometryN(i), parts);
-      }
     }
   }
 
@@ -253,39 +239,46 @@ public final class FieldsReader {
         .replaceAll("\\.$", "");
   }
 
+  private SourceRow source(GeoFeature feature) {
+    return new SourceRow(file.file(), feature.number(), "feature");
+  }
+
   private String named(GeoFeature feature) {
     return name(feature).map(n -> " (" + n + ")").orElse("");
   }
 
   private static Optional<String> name(GeoFeature feature) {
-    for (String wanted : NAMES) {
-      Optional<String> name = property(feature, wanted);
-      if (name.isPresent()) {
-        return name;
-      }
-    }
-    return Optional.empty();
+    return property(feature, NAMES);
   }
 
-  private static Optional<String> property(GeoFeature feature, String wanted) {
-    return feature.properties().entrySet().stream()
-        .filter(e -> e.getKey().strip().equalsIgnoreCase(wanted) && !e.getValue().isBlank())
-        .map(Map.Entry::getValue)
+  /** The value of the first of these properties that a feature has, whatever their case. */
+  private static Optional<String> property(GeoFeature feature, List<String> names) {
+    return names.stream()
+        .flatMap(
+            name ->
+                feature.properties().entrySet().stream()
+                    .filter(e -> e.getKey().strip().equalsIgnoreCase(name))
+                    .map(Map.Entry::getValue)
+                    .filter(value -> !value.isBlank()))
         .findFirst();
   }
 
   private FieldBoundary field(GeoFeature feature, Geometry shape) {
     return new FieldBoundary(
-        unique(feature), shape, property(feature, "crop"), texture(feature), clay(feature));
+        unique(feature),
+        shape,
+        property(feature, List.of("crop")),
+        texture(feature),
+        clay(feature));
   }
 
   private String unique(GeoFeature feature) {
     Optional<String> given = name(feature);
     String name = given.orElse("field " + feature.number());
     if (given.isEmpty()) {
-      notes.finding(
+      notes.row(
           Code.FIELD_UNNAMED,
-          Place.file(file.where(feature)),
+          source(feature),
           "no property field or name",
           "called '" + name + "'");
     }
@@ -294,9 +287,9 @@ public final class FieldsReader {
       free = name + " (" + i + ")";
     }
     if (!free.equals(name)) {
-      notes.finding(
+      notes.row(
           Code.FIELD_NAME_TWICE,
-          Place.file(file.where(feature)),
+          source(feature),
           "a second field called '" + name + "'",
           "called '" + free + "'; give each its own name, or join the parts to a MultiPolygon");
     }
@@ -304,13 +297,12 @@ public final class FieldsReader {
   }
 
   private Texture texture(GeoFeature feature) {
-    Optional<String> word =
-        property(feature, "texture").or(() -> property(feature, "soil_texture"));
+    Optional<String> word = property(feature, List.of("texture", "soil_texture"));
     Optional<Texture> texture = word.flatMap(TextureWords::of);
     if (word.isPresent() && texture.isEmpty()) {
-      notes.finding(
+      notes.row(
           Code.TEXTURE_UNKNOWN,
-          Place.file(file.where(feature)),
+          source(feature),
           "the texture '" + PlainText.cut(word.get()) + "', which is not known",
           "taken as unknown; use USDA classes such as clay loam");
     }
@@ -318,7 +310,7 @@ public final class FieldsReader {
   }
 
   private OptionalDouble clay(GeoFeature feature) {
-    Optional<String> text = property(feature, "clay_pct").or(() -> property(feature, "clay"));
+    Optional<String> text = property(feature, List.of("clay_pct", "clay"));
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
@@ -326,9 +318,9 @@ public final class FieldsReader {
     if (cell.kind() == NumberCell.Kind.NUMBER && !CLAY.refuses(cell.value())) {
       return OptionalDouble.of(cell.value());
     }
-    notes.finding(
+    notes.row(
         Code.IMPOSSIBLE,
-        Place.file(file.where(feature)),
+        source(feature),
         "clay_pct '" + PlainText.cut(text.get()) + "'",
         "left out; possible is " + Limits.possible(CLAY));
     return OptionalDouble.empty();
