@@ -14,6 +14,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -128,11 +130,19 @@ public final class GeoJson {
     JsonNode at = node.path("coordinates");
     return switch (node.path("type").asText()) {
       case "Point" -> FACTORY.createPoint(coordinate(at, where));
-      case "MultiPoint" -> FACTORY.createMultiPoint(each(at, where, Point.class));
+      case "MultiPoint" ->
+          FACTORY.createMultiPoint(
+              parts(at, where, 0, "no list of coordinates")
+                  .map(p -> FACTORY.createPoint(coordinate(p, where)))
+                  .toArray(Point[]::new));
       case "LineString" -> FACTORY.createLineString(coordinates(at, where, 2));
       case "MultiLineString" -> FACTORY.createMultiLineString();
       case "Polygon" -> polygon(at, where);
-      case "MultiPolygon" -> FACTORY.createMultiPolygon(each(at, where, Polygon.class));
+      case "MultiPolygon" ->
+          FACTORY.createMultiPolygon(
+              parts(at, where, 0, "no list of coordinates")
+                  .map(p -> polygon(p, where))
+                  .toArray(Polygon[]::new));
       case "GeometryCollection" -> collection(node, where);
       default ->
           throw wrong(
@@ -148,53 +158,36 @@ public final class GeoJson {
     return FACTORY.createGeometryCollection(parts.toArray(Geometry[]::new));
   }
 
-  @SuppressWarnings("unchecked") // the array is of the class asked for
-  private <T extends Geometry> T[] each(JsonNode list, String where, Class<T> kind) {
-    if (!list.isArray()) {
-      throw wrong(where, "no list of coordinates");
+  private Stream<JsonNode> parts(JsonNode list, String where, int least, String wrong) {
+    if (!list.isArray() || list.size() < least) {
+      throw wrong(where, wrong);
     }
-    List<Geometry> parts = new ArrayList<>();
-    for (JsonNode part : list) {
-      parts.add(
-          kind == Point.class
-              ? FACTORY.createPoint(coordinate(part, where))
-              : polygon(part, where));
-    }
-    return parts.toArray((T[]) java.lang.reflect.Array.newInstance(kind, 0));
+    return StreamSupport.stream(list.spliterator(), false);
   }
 
   private Polygon polygon(JsonNode rings, String where) {
-    if (!rings.isArray() || rings.isEmpty()) {
-      throw wrong(where, "a polygon without rings");
-    }
-    List<LinearRing> all = new ArrayList<>();
-    for (JsonNode ring : rings) {
-      all.add(Rings.ring(coordinates(ring, where, 3), where));
-    }
-    return FACTORY.createPolygon(all.get(0), all.subList(1, all.size()).toArray(LinearRing[]::new));
+    List<LinearRing> all =
+        parts(rings, where, 1, "a polygon without rings")
+            .map(ring -> Rings.ring(coordinates(ring, where, 3), where))
+            .toList();
+    return FACTORY.createPolygon(all.get(0), all.stream().skip(1).toArray(LinearRing[]::new));
   }
 
   private Coordinate[] coordinates(JsonNode list, String where, int least) {
-    if (!list.isArray() || list.size() < least) {
-      throw wrong(where, "a line or ring of " + list.size() + " points");
-    }
-    Coordinate[] all = new Coordinate[list.size()];
-    for (int i = 0; i < all.length; i++) {
-      all[i] = coordinate(list.get(i), where);
-    }
-    return all;
+    return parts(list, where, least, "a line or ring of " + list.size() + " points")
+        .map(at -> coordinate(at, where))
+        .toArray(Coordinate[]::new);
   }
 
   private Coordinate coordinate(JsonNode at, String where) {
-    if (!at.isArray() || at.size() < 2 || !at.get(0).isNumber() || !at.get(1).isNumber()) {
+    if (!at.isArray() || !isFinite(at.path(0)) || !isFinite(at.path(1))) {
       throw wrong(where, "the coordinate " + PlainText.cut(at.toString()));
     }
-    double x = at.get(0).doubleValue();
-    double y = at.get(1).doubleValue();
-    if (!Double.isFinite(x) || !Double.isFinite(y)) {
-      throw wrong(where, "the coordinate " + PlainText.cut(at.toString()));
-    }
-    return new Coordinate(x, y);
+    return new Coordinate(at.get(0).doubleValue(), at.get(1).doubleValue());
+  }
+
+  private static boolean isFinite(JsonNode number) {
+    return number.isNumber() && Double.isFinite(number.doubleValue());
   }
 
   private static InputProblem wrong(String where, String found) {

@@ -7,12 +7,13 @@ import fieldsalt.quantity.Method;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.TableRow;
 import fieldsalt.read.table.SheetCells;
-import fieldsalt.read.word.Memo;
 import fieldsalt.read.word.MethodWords;
 import fieldsalt.read.word.NumberCell;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -29,7 +30,7 @@ final class IonCells {
 
   private final SheetCells cells;
   private final Notes notes;
-  private final Memo<String> methods = new Memo<>(IonCells::canonical);
+  private final Map<String, String> methods = new HashMap<>();
   private final Set<String> noted = new HashSet<>();
 
   IonCells(SheetCells cells, Notes notes) {
@@ -70,7 +71,7 @@ final class IonCells {
   private String method(TableRow row) {
     String cell = cells.text(row, "ions_method");
     if (!cell.isEmpty()) {
-      return methods.of(cell);
+      return methods.computeIfAbsent(cell, IonCells::canonical);
     }
     return List.of(SODIUM, "ca_meq_l", "sar").stream()
         .flatMap(ion -> cells.columns().get(ion).flatMap(c -> c.stated().method()).stream())

@@ -8,20 +8,21 @@ import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.file.TableRow;
 import fieldsalt.read.table.Columns;
 import fieldsalt.read.table.SheetCells;
-import fieldsalt.read.word.Memo;
 import fieldsalt.read.word.MethodWords;
 import fieldsalt.read.word.NumberCell;
 import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.ReadingUnit;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Takes readings of EC out of the rows of a sheet, with the method and unit that it names. */
 final class ReadingCells {
-  private final Memo<MethodWords.Stated> methods = new Memo<>(MethodWords::parse);
-  private final Memo<ReadingKind> kinds = new Memo<>(MethodWords::reading);
-  private final Memo<Optional<ReadingUnit>> units = new Memo<>(ReadingUnit::of);
+  private final Map<String, MethodWords.Stated> methods = new HashMap<>();
+  private final Map<String, ReadingKind> kinds = new HashMap<>();
+  private final Map<String, Optional<ReadingUnit>> units = new HashMap<>();
   private final SheetCells cells;
   private final ReadingRules rules;
   private final Notes notes;
@@ -87,16 +88,17 @@ final class ReadingCells {
     String unit = cells.text(row, "unit");
     return !unit.isEmpty()
         && cell.unit().isEmpty()
-        && units.of(unit).isEmpty()
+        && unit(unit).isEmpty()
         && rules.ruleOf(laboratory).unit().isEmpty()
         && rules.confirmed(cells.source(row), cells.text(row, "id")).isEmpty();
   }
 
   private Optional<ReadingUnit> unit(TableRow row, Columns.Column column, NumberCell cell) {
-    return units
-        .of(cell.unit())
-        .or(() -> units.of(cells.text(row, "unit")))
-        .or(() -> units.of(column.unit()));
+    return unit(cell.unit()).or(() -> unit(cells.text(row, "unit"))).or(() -> unit(column.unit()));
+  }
+
+  private Optional<ReadingUnit> unit(String text) {
+    return units.computeIfAbsent(text, ReadingUnit::of);
   }
 
   private static Ec.Censored censored(NumberCell.Kind kind) {
@@ -114,7 +116,9 @@ final class ReadingCells {
       TableRow row, Columns.Column column, SourceRow source, String laboratory) {
     String cell = cells.text(row, "method");
     MethodWords.Stated own =
-        column.stated().method().isPresent() || cell.isEmpty() ? column.stated() : methods.of(cell);
+        column.stated().method().isPresent() || cell.isEmpty()
+            ? column.stated()
+            : methods.computeIfAbsent(cell, MethodWords::parse);
     if (own.method().isEmpty() && !(cell.isEmpty() && own.reason().isEmpty())) {
       notes.row(
           Code.METHOD_REFUSED,
@@ -133,7 +137,8 @@ final class ReadingCells {
   private ReadingKind kind(
       TableRow row, MethodWords.Stated own, Optional<Method> method, String laboratory) {
     String cell = cells.text(row, "reading");
-    ReadingKind inCell = cell.isEmpty() ? ReadingKind.UNKNOWN : kinds.of(cell);
+    ReadingKind inCell =
+        cell.isEmpty() ? ReadingKind.UNKNOWN : kinds.computeIfAbsent(cell, MethodWords::reading);
     if (inCell != ReadingKind.UNKNOWN) {
       return inCell;
     }

@@ -9,13 +9,14 @@ import fieldsalt.read.file.TableRow;
 import fieldsalt.read.table.SheetCells;
 import fieldsalt.read.word.DateText;
 import fieldsalt.read.word.DepthText;
-import fieldsalt.read.word.Memo;
 import fieldsalt.read.word.NumberCell;
 import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.TextureWords;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -41,9 +42,9 @@ final class RowParser {
   private final IonCells ions;
   private final SpotCells spots;
   private final ReadingCells readings;
-  private final Memo<Optional<Texture>> textures = new Memo<>(TextureWords::of);
-  private final Memo<Optional<DepthText>> depths = new Memo<>(DepthText::of);
-  private final Memo<Optional<DateText>> dates = new Memo<>(DateText::of);
+  private final Map<String, Optional<Texture>> textures = new HashMap<>();
+  private final Map<String, Optional<DepthText>> depths = new HashMap<>();
+  private final Map<String, Optional<DateText>> dates = new HashMap<>();
   private final Set<String> schemes = new TreeSet<>();
   private final String fileLaboratory;
   private final int property;
@@ -133,7 +134,7 @@ final class RowParser {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    Optional<DepthText> depth = depths.of(text);
+    Optional<DepthText> depth = depths.computeIfAbsent(text, DepthText::of);
     if (depth.isEmpty()) {
       boolean date = DateText.of(text).isPresent();
       notes.row(
@@ -164,7 +165,7 @@ final class RowParser {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    Optional<DateText> date = dates.of(text);
+    Optional<DateText> date = dates.computeIfAbsent(text, DateText::of);
     if (date.isEmpty() && !SheetCells.isNothing(text)) {
       notes.row(
           Code.BAD_DATE,
@@ -207,7 +208,7 @@ final class RowParser {
     if (text.isEmpty()) {
       return Texture.UNKNOWN;
     }
-    Optional<Texture> texture = textures.of(text);
+    Optional<Texture> texture = textures.computeIfAbsent(text, TextureWords::of);
     if (texture.isEmpty()) {
       notes.row(
           Code.TEXTURE_UNKNOWN,

@@ -6,11 +6,12 @@ import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.file.TableRow;
-import fieldsalt.read.word.Memo;
 import fieldsalt.read.word.NumberCell;
 import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.UnitText;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -33,7 +34,7 @@ public final class SheetCells {
   private final Sheet sheet;
   private final Columns columns;
   private final Notes notes;
-  private final Memo<String> units = new Memo<>(text -> UnitText.of(text).orElse(""));
+  private final Map<String, String> units = new HashMap<>();
   private final boolean decimalComma;
 
   public SheetCells(Sheet sheet, Columns columns, Notes notes) {
@@ -101,7 +102,8 @@ public final class SheetCells {
 
   /** The unit that a column's header names, in its one spelling; empty text if it names none. */
   public String unit(String ours) {
-    return columns.get(ours).map(column -> units.of(column.unit())).orElse("");
+    return units.computeIfAbsent(
+        ours, o -> columns.get(o).flatMap(column -> UnitText.of(column.unit())).orElse(""));
   }
 
   /** The header of one of our columns as it stands in the file. */
