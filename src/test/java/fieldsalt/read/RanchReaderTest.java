@@ -48,4 +48,15 @@ class RanchReaderTest {
     assertThat(ranch.samples()).hasSize(18);
     assertThat(ranch.samples().get(0).depth().bottomCm()).isEqualTo(100);
   }
+
+  @Test
+  void theSamplesOfAFieldComeInTheOrderOfTheirRows() {
+    Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml")));
+    for (String field : List.of("north", "creek", "garden", "no such field")) {
+      assertThat(ranch.samplesOf(field))
+          .isEqualTo(ranch.samples().stream().filter(s -> s.field().equals(field)).toList());
+    }
+    assertThat(ranch.samplesOf("garden")).hasSizeGreaterThan(5);
+    assertThat(ranch.samplesByField()).containsOnlyKeys("north", "creek", "garden");
+  }
 }

@@ -352,6 +352,16 @@ class ReadingRulesTest {
   // 7: coordinates in a second file
 
   @Test
+  void ofAFileOfSitesOnlyIdsAndPlacesAreRead() throws IOException {
+    Path sites =
+        Files.writeString(
+            folder.resolve("sites.csv"), "id,lon,lat,texture,date\nA,-153.001,30.001,mud,soon\n");
+    Ranch ranch = read("id,method,ec dS/m\nA,paste,4.2\n", "sites=" + sites, "defaults.depth-cm=0,30");
+    assertThat(ranch.samples().get(0).place()).isPresent();
+    assertThat(ranch.findings()).isEmpty();
+  }
+
+  @Test
   void sitesAreJoinedByIdWithoutItsDepthSuffix() throws IOException {
     Path sites =
         Files.writeString(folder.resolve("p.csv"), "id,lon,lat\nA 1,-153,30\nB2,-153.1,30\n");
