@@ -9,6 +9,9 @@ import fieldsalt.facts.Crops;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
+import fieldsalt.handover.output.TablesOutput;
+import fieldsalt.handover.output.ZonesOutput;
+import fieldsalt.handover.table.CsvTable;
 import fieldsalt.plan.field.Comparison;
 import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.RateRow;
@@ -103,7 +106,7 @@ class PlanDetailsTest {
   void ratingOnlyCropsPlanWithoutYield() {
     ZonePlan zone = Ranches.of(8).crop("safflower").sar(3).plan(DRAINED).zones().get(0);
     assertThat(zone.yield()).isEmpty();
-    assertThat(zone.toProperties()).containsEntry("yield_pct", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("yield_pct", null);
     assertThat(zone.reclamation().targetEce()).as("Handbook 60").isEqualTo(4);
     assertThat(zone.leaching().status()).isEqualTo(LeachingRequirement.Status.UNKNOWN);
   }
@@ -208,10 +211,12 @@ class PlanDetailsTest {
   void ratesInBothSystems() {
     RanchPlan plan = Ranches.of(2).esp(25).cec(20).plan(DRAINED);
     RateRow row = plan.rates().get(0);
-    assertThat(RateRow.header(UnitSystem.METRIC)).hasSameSizeAs(row.cells(UnitSystem.METRIC));
-    assertThat(RateRow.header(UnitSystem.US)).hasSameSizeAs(row.cells(UnitSystem.US));
-    double tha = Double.parseDouble(row.cells(UnitSystem.METRIC).get(3));
-    double tac = Double.parseDouble(row.cells(UnitSystem.US).get(3));
+    CsvTable metric = TablesOutput.rates(plan.rates(), UnitSystem.METRIC);
+    CsvTable us = TablesOutput.rates(plan.rates(), UnitSystem.US);
+    assertThat(metric.header().get(3)).isEqualTo("gypsum_t_ha_per_pass");
+    assertThat(us.header().get(3)).isEqualTo("gypsum_tons_acre_per_pass");
+    double tha = Double.parseDouble(metric.rows().get(0).get(3).toString());
+    double tac = Double.parseDouble(us.rows().get(0).get(3).toString());
     assertThat(tha / tac).as("1 short ton/acre = 2.2417 t/ha").isCloseTo(2.2417, within(0.001));
     assertThat(row.tonnes())
         .isCloseTo(row.areaHa() * row.ratePerPass() * row.passes(), within(1e-9));
@@ -220,14 +225,19 @@ class PlanDetailsTest {
   /** What cannot be told is blank, never a silent 0. */
   @Test
   void ratesThatCannotBeToldAreBlank() {
-    List<String> unknown = Ranches.of(8).plan(DRAINED).rates().get(0).cells(UnitSystem.METRIC);
+    List<Object> unknown =
+        TablesOutput.rates(Ranches.of(8).plan(DRAINED).rates(), UnitSystem.METRIC).rows().get(0);
     assertThat(unknown.subList(6, 9)).as("range and chance").containsExactly("", "", "");
-    assertThat(unknown.get(10)).as("cost without prices").isEmpty();
+    assertThat(unknown.get(10)).as("cost without prices").isEqualTo("");
     PlanSettings priced =
         Changed.withMoney(
             DRAINED,
             Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("gypsum-per-t", 40.0))));
-    assertThat(Ranches.of(8).plan(priced).rates().get(0).cells(UnitSystem.METRIC).get(10))
+    assertThat(
+            TablesOutput.rates(Ranches.of(8).plan(priced).rates(), UnitSystem.METRIC)
+                .rows()
+                .get(0)
+                .get(10))
         .isEqualTo("0.00");
   }
 
@@ -259,7 +269,7 @@ class PlanDetailsTest {
   @Test
   void properties() {
     Map<String, Object> p =
-        Ranches.of(9).esp(25).cec(20).plan(DRAINED).zones().get(0).toProperties();
+        ZonesOutput.plan(Ranches.of(9).esp(25).cec(20).plan(DRAINED).zones().get(0));
     assertThat(p.keySet())
         .contains(
             "yield_pct",

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
@@ -72,7 +73,7 @@ class PlannerTest {
         Ranches.of(6).sar(25).soil(FieldSoil.unknown()).plan(Ranches.drained()).zones().get(0);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.MEASURE_CEC);
     assertThat(zone.productTPerHa()).isZero();
-    assertThat(zone.toProperties()).containsEntry("gypsum_t_ha", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_t_ha", null);
     assertThat(codes(zone.sentences())).contains("measure-cec");
     assertThat(zone.steps()).startsWith(Step.MEASURE_CEC);
   }
@@ -129,7 +130,7 @@ class PlannerTest {
       RanchPlan plan =
           Ranches.of(0.3, 3, 40).crop(crop).sar(0.2, 14, 90).plan(PlanSettings.defaults());
       for (ZonePlan zone : plan.zones()) {
-        zone.toProperties()
+        ZonesOutput.plan(zone)
             .forEach(
                 (name, value) -> {
                   if (value instanceof Double number) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.plan.Changed;
 import fieldsalt.plan.Ranches;
 import fieldsalt.plan.draw.Known;
@@ -151,8 +152,8 @@ class GypsumTest {
     ZonePlan pure = zone(Ranches.of(2).esp(25).cec(20), DRAINED);
     ZonePlan moist = zone(Ranches.of(2).esp(25).cec(20), product);
     assertThat(moist.productTPerHa()).isCloseTo(pure.productTPerHa() / 0.8 / 0.9, within(0.02));
-    assertThat(moist.toProperties()).containsEntry("gypsum_of", "product");
-    assertThat(pure.toProperties()).containsEntry("gypsum_of", "pure gypsum");
+    assertThat(ZonesOutput.plan(moist)).containsEntry("gypsum_of", "product");
+    assertThat(ZonesOutput.plan(pure)).containsEntry("gypsum_of", "pure gypsum");
     assertThat(pure.cautions()).extracting(Sentence::code).contains("purity-asked");
     assertThat(moist.cautions()).extracting(Sentence::code).doesNotContain("purity-asked");
   }
@@ -215,8 +216,8 @@ class GypsumTest {
   void withoutSodiumTheSitesToMeasureAreNamed() {
     ZonePlan zone = zone(Ranches.of(8), DRAINED);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.MEASURE_SODIUM);
-    assertThat(zone.toProperties()).containsEntry("gypsum_t_ha", null);
-    assertThat(zone.toProperties()).containsEntry("gypsum_chance", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_t_ha", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_chance", null);
     assertThat(text(zone, "measure-sodium")).contains("Measure SAR of the saturated paste");
     assertThat(zone.situation()).isEqualTo(Situation.SALINE_SODIUM_UNKNOWN);
   }
