@@ -356,7 +356,8 @@ class ReadingRulesTest {
     Path sites =
         Files.writeString(
             folder.resolve("sites.csv"), "id,lon,lat,texture,date\nA,-153.001,30.001,mud,soon\n");
-    Ranch ranch = read("id,method,ec dS/m\nA,paste,4.2\n", "sites=" + sites, "defaults.depth-cm=0,30");
+    Ranch ranch =
+        read("id,method,ec dS/m\nA,paste,4.2\n", "sites=" + sites, "defaults.depth-cm=0,30");
     assertThat(ranch.samples().get(0).place()).isPresent();
     assertThat(ranch.findings()).isEmpty();
   }

@@ -9,7 +9,6 @@ import fieldsalt.read.file.GeoPackageFile;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.ShapeFile;
-import fieldsalt.read.table.SheetLayout;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -53,7 +52,7 @@ public final class BoundaryFile {
     if (file.startsWith('P', 'K')) {
       return zipped(file);
     }
-    if (SheetLayout.isJson(file)) {
+    if (GeoJson.isOne(file)) {
       return GeoJson.read(file);
     }
     boolean part = file.extension().matches("dbf|shx|prj|cpg");

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.word.PlainText;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -37,6 +38,22 @@ public final class GeoJson {
 
   private GeoJson(String file) {
     this.file = file;
+  }
+
+  /** Whether a file is GeoJSON by its name or its first letter. */
+  public static boolean isOne(InputFile file) {
+    if (file.extension().equals("geojson") || file.extension().equals("json")) {
+      return true;
+    }
+    for (byte b : Arrays.copyOf(file.bytes(), Math.min(file.bytes().length, 64))) {
+      if (b == '{') {
+        return true;
+      }
+      if (b > ' ') {
+        return false;
+      }
+    }
+    return false;
   }
 
   /** The features of a file. */

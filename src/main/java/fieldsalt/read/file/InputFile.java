@@ -28,32 +28,30 @@ public record InputFile(Path path, String name, byte[] bytes) {
     if (Files.isDirectory(path)) {
       throw new InputProblem(name, "a folder (" + path + ")", "a file", "Name the file inside it.");
     }
-    try {
-      byte[] bytes;
-      try (InputStream in = Files.newInputStream(path)) {
-        bytes = in.readNBytes(MOST_BYTES + 1);
-      }
-      if (bytes.length > MOST_BYTES) {
-        throw new InputProblem(
-            name, "more than 1 GB", "a table or boundaries of this ranch", "Cut it to the ranch.");
-      }
-      if (bytes.length == 0) {
-        throw new InputProblem(name, "an empty file (0 bytes)", "data", "Export it again.");
-      }
-      return new InputFile(path, name, bytes);
-    } catch (AccessDeniedException e) {
-      throw new InputProblem(
-          name,
-          "a file that you are not allowed to read (" + path + ")",
-          "a file that you may read",
-          "Change its permissions.");
+    try (InputStream in = Files.newInputStream(path)) {
+      return new InputFile(path, name, in.readNBytes(MOST_BYTES + 1)).checked();
     } catch (IOException e) {
+      boolean denied = e instanceof AccessDeniedException;
       throw new InputProblem(
-          name,
-          "a file that cannot be read (" + path + ")",
-          "a readable file",
-          "Copy it to this machine's disk and try again.");
+              name,
+              (denied ? "a file that you are not allowed to read (" : "an unreadable file (")
+                  + path
+                  + ")",
+              "a readable file",
+              denied ? "Change its permissions." : "Copy it to this machine's disk and try again.")
+          .because(e);
     }
+  }
+
+  private InputFile checked() {
+    if (bytes.length > MOST_BYTES) {
+      throw new InputProblem(
+          name, "more than 1 GB", "a table or boundaries of this ranch", "Cut it to the ranch.");
+    }
+    if (bytes.length == 0) {
+      throw new InputProblem(name, "an empty file (0 bytes)", "data", "Export it again.");
+    }
+    return this;
   }
 
   /** SHA-256 of the bytes in hexadecimal. */

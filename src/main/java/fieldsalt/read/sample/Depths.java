@@ -6,13 +6,14 @@ import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.word.DepthText;
 import fieldsalt.read.word.PlainText;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Settles the depths of a file: units that no cell names, single numbers, missing ones. */
 final class Depths {
@@ -26,11 +27,12 @@ final class Depths {
   private Depths(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
     this.rules = rules;
     this.notes = notes;
-    this.unit = unit(rows);
+    this.unit = rules.depthUnit().orElseGet(() -> unit(rows));
     for (ParsedRow row : rows) {
       row.depth()
           .filter(d -> d.top().isEmpty())
-          .ifPresent(d -> singles.computeIfAbsent(key(row), k -> new TreeSet<>()).add(bottomCm(d)));
+          .map(d -> d.inCm(unit).bottom())
+          .ifPresent(cm -> singles.computeIfAbsent(key(row), k -> new TreeSet<>()).add(cm));
     }
   }
 
@@ -39,18 +41,14 @@ final class Depths {
   }
 
   private static String key(ParsedRow row) {
-    return row.id().toLowerCase(java.util.Locale.ROOT) + "\n" + row.date();
-  }
-
-  private double bottomCm(DepthText depth) {
-    return depth.bottom() * DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
+    return row.id().toLowerCase(Locale.ROOT) + "\n" + row.date();
   }
 
   private String unit(List<ParsedRow> rows) {
     List<ParsedRow> open =
         rows.stream().filter(l -> l.depth().filter(d -> d.unit().isEmpty()).isPresent()).toList();
-    if (open.isEmpty() || rules.depthUnit().isPresent()) {
-      return rules.depthUnit().orElse("cm");
+    if (open.isEmpty()) {
+      return "cm";
     }
     String file = open.get(0).source().file();
     Set<Double> numbers = new TreeSet<>();
@@ -75,9 +73,7 @@ final class Depths {
   }
 
   private static String shown(Set<Double> numbers) {
-    List<String> some = new ArrayList<>();
-    numbers.stream().limit(6).forEach(n -> some.add(PlainText.number(n)));
-    return String.join(", ", some);
+    return numbers.stream().limit(6).map(PlainText::number).collect(Collectors.joining(", "));
   }
 
   /** The layer of a row; empty, with a finding, if it is none. */
@@ -86,17 +82,12 @@ final class Depths {
       return Optional.of(missing(row));
     }
     DepthText depth = row.depth().get();
-    double factor = DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
-    double bottom = depth.bottom() * factor;
-    double top = depth.top().map(t -> t * factor).orElseGet(() -> above(row, bottom));
-    if (!(top >= 0 && bottom > top && Double.isFinite(bottom))) {
-      return refused(row, depth);
+    double bottom = depth.inCm(unit).bottom();
+    double top = depth.inCm(unit).top().orElseGet(() -> above(row, bottom));
+    if (top >= 0 && bottom > top && Double.isFinite(bottom)) {
+      return Optional.of(new DepthRange(top, bottom));
     }
-    return Optional.of(new DepthRange(top, bottom));
-  }
-
-  private Optional<DepthRange> refused(ParsedRow row, DepthText depth) {
-    if (depth.bottom() != 0 || depth.top().filter(t -> t == 1).isEmpty()) {
+    if (!depth.equals(DepthText.UNREADABLE)) {
       notes.row(
           Code.BAD_DEPTH,
           row.source(),

@@ -145,7 +145,7 @@ final class RowParser {
               + "'"
               + (date ? " (a date: did a spreadsheet turn 6-12 into one?)" : ""),
           "the row is left out; write it as 0-30 cm or 0-12 in");
-      return Optional.of(new DepthText(Optional.of(1.0), 0, "cm"));
+      return Optional.of(DepthText.UNREADABLE);
     }
     return depth.map(d -> d.orIn(cells.unit("depth")));
   }

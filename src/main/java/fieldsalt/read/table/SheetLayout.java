@@ -3,9 +3,6 @@ package fieldsalt.read.table;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.Place;
-import fieldsalt.geo.Projections;
-import fieldsalt.read.file.DatumShiftNote;
-import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.GeoJson;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
@@ -21,13 +18,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.Point;
 
 /**
  * Finds the header of a table: the line among the first ones with most names that we know. What
@@ -50,17 +42,19 @@ public final class SheetLayout {
   private final RawTable table;
   private final Set<String> mapped;
   private final Notes notes;
+  private final List<Integer> known;
 
   private SheetLayout(RawTable table, Set<String> mapped, Notes notes) {
     this.table = table;
     this.mapped = mapped;
     this.notes = notes;
+    this.known = table.rows().stream().limit(LOOKED_AT).map(this::known).toList();
   }
 
   /** A file as a table: features of GeoJSON, or rows. */
   public static Sheet read(InputFile file, Set<String> mapped, Notes notes) {
-    return isJson(file)
-        ? ofFeatures(GeoJson.read(file), notes)
+    return GeoJson.isOne(file)
+        ? FeatureSheet.of(GeoJson.read(file), notes)
         : ofTable(file, plain(mapped), notes);
   }
 
@@ -89,25 +83,10 @@ public final class SheetLayout {
   }
 
   private int mostKnown() {
-    return table.rows().stream().limit(LOOKED_AT).mapToInt(this::known).max().orElse(0);
+    return known.stream().reduce(0, Math::max);
   }
 
-  /** Whether a file is GeoJSON by its name or its first letter. */
-  public static boolean isJson(InputFile file) {
-    if (file.extension().equals("geojson") || file.extension().equals("json")) {
-      return true;
-    }
-    for (byte b : Arrays.copyOf(file.bytes(), Math.min(file.bytes().length, 64))) {
-      if (b == '{') {
-        return true;
-      }
-      if (b > ' ') {
-        return false;
-      }
-    }
-    return false;
-  }
-
+  /** A header in lower case, with single spaces: as headers are compared. */
   public static String plain(String header) {
     return header.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
@@ -116,54 +95,11 @@ public final class SheetLayout {
     return headers.stream().map(SheetLayout::plain).collect(Collectors.toSet());
   }
 
-  private static Sheet ofFeatures(GeoFeature.Collection collection, Notes notes) {
-    Set<String> names = new java.util.LinkedHashSet<>();
-    collection.features().forEach(f -> names.addAll(f.properties().keySet()));
-    String[] keys = names.toArray(String[]::new);
-    List<TableRow> rows = new ArrayList<>();
-    for (GeoFeature feature : collection.features()) {
-      String[] cells = new String[keys.length];
-      for (int i = 0; i < keys.length; i++) {
-        cells[i] = feature.properties().getOrDefault(keys[i], "");
-      }
-      rows.add(new TableRow(feature.number(), cells, point(collection, feature)));
-    }
-    noteDatumShift(collection, rows, notes);
-    List<HeaderText> headers = Arrays.stream(keys).map(HeaderText::of).toList();
-    return new Sheet(collection.file(), "feature", headers, rows, false);
-  }
-
-  private static void noteDatumShift(GeoFeature.Collection file, List<TableRow> rows, Notes notes) {
-    Envelope box = new Envelope();
-    rows.forEach(row -> row.point().ifPresent(box::expandToInclude));
-    if (file.system().isPresent() && !box.isNull()) {
-      DatumShiftNote shift =
-          new DatumShiftNote(file.file(), Projections.source(file.system().get()));
-      shift.add(box);
-      shift.noteIn(notes);
-    }
-  }
-
-  private static Optional<Coordinate> point(GeoFeature.Collection all, GeoFeature feature) {
-    Optional<Geometry> geometry = feature.geometry().filter(g -> !g.isEmpty());
-    if (geometry.isEmpty()) {
-      return Optional.empty();
-    }
-    Geometry first = geometry.get().getGeometryN(0);
-    if (!(first instanceof Point) || geometry.get().getNumGeometries() > 1) {
-      throw new InputProblem(
-          all.where(feature),
-          "a " + geometry.get().getGeometryType(),
-          "a Point for each sample",
-          "Give boundaries as fields: and points as samples:.");
-    }
-    Coordinate at = first.getCoordinate();
-    return Optional.of(
-        all.system().map(s -> Projections.toLonLat(first, s).getCoordinate()).orElse(at));
-  }
-
   private Sheet sheet() {
-    int header = header();
+    if (mostKnown() == 0) {
+      throw noHeader();
+    }
+    int header = known.indexOf(mostKnown());
     TableRow row = table.rows().get(header);
     String[] names = new GroupNames(table, header, this::isKnown).joined();
     int first = header + 1;
@@ -181,31 +117,14 @@ public final class SheetLayout {
     return new Sheet(table.file(), "row", headers, rows, table.semicolons());
   }
 
-  private int header() {
-    int best = -1;
-    int most = 0;
-    for (int i = 0; i < Math.min(LOOKED_AT, table.rows().size()); i++) {
-      int known = known(table.rows().get(i));
-      if (known > most) {
-        most = known;
-        best = i;
-      }
-    }
-    if (best < 0) {
-      throw noHeader();
-    }
-    return best;
-  }
-
+  /** How many different names that are known a row holds. */
   private int known(TableRow row) {
-    Set<String> seen = new TreeSet<>();
-    for (String cell : row.cells()) {
-      boolean named = !cell.isEmpty() && cell.length() < 80 && isKnown(cell);
-      if (named) {
-        seen.add(plain(cell));
-      }
-    }
-    return seen.size();
+    return (int)
+        Arrays.stream(row.cells())
+            .filter(cell -> !cell.isEmpty() && cell.length() < 80 && isKnown(cell))
+            .map(SheetLayout::plain)
+            .distinct()
+            .count();
   }
 
   private boolean isKnown(String cell) {
@@ -229,21 +148,20 @@ public final class SheetLayout {
   }
 
   private static boolean isUnits(TableRow row) {
-    int units = 0;
-    for (String cell : row.cells()) {
-      String bare = cell.replaceAll("^[(\\[](.*)[)\\]]$", "$1");
-      if (!cell.isEmpty() && !UnitText.isUnit(bare)) {
-        return false;
-      }
-      units += cell.isEmpty() ? 0 : 1;
-    }
-    return units > 0;
+    return !row.isBlank()
+        && Arrays.stream(row.cells())
+            .map(SheetLayout::unit)
+            .allMatch(u -> u.isEmpty() || UnitText.isUnit(u));
+  }
+
+  private static String unit(String cell) {
+    return cell.replaceAll("^[(\\[](.*)[)\\]]$", "$1");
   }
 
   private static String[] joinedWithUnits(String[] names, TableRow units) {
     String[] joined = names.clone();
     for (int i = 0; i < joined.length; i++) {
-      String unit = units.cell(i).replaceAll("^[(\\[](.*)[)\\]]$", "$1");
+      String unit = unit(units.cell(i));
       joined[i] = unit.isEmpty() ? names[i] : names[i] + " (" + unit + ")";
     }
     return joined;
