@@ -34,7 +34,6 @@ import fieldsalt.read.word.PlainText;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -74,12 +73,11 @@ public final class RanchReader {
     return reader.ranch(false, List.of());
   }
 
-  /** Reads a job; without fields the hull of the sites, widened, is the one field. */
-  public static Ranch readOrHull(JobDocument job) {
-    return new RanchReader(job).ranch(!job.given("fields"), List.of());
-  }
-
-  /** The same where the hull must also hold the places of other samples, to compare with. */
+  /**
+   * Reads a job; without fields the hull of the sites, widened, is the one field.
+   *
+   * @param points other samples, to compare with, which the hull holds too
+   */
   public static Ranch readOrHull(JobDocument job, Path points) {
     boolean hull = !job.given("fields");
     List<UnplacedSample> also = hull ? new RanchReader(job).samples(List.of(points)) : List.of();
@@ -98,13 +96,11 @@ public final class RanchReader {
    * Samples to hold a map against.
    *
    * @param findings what was left out or mended in them
-   * @param hashes of the files read
    */
-  public record Points(List<Sample> samples, List<Finding> findings, Map<String, String> hashes) {
+  public record Points(List<Sample> samples, List<Finding> findings) {
     public Points {
       samples = List.copyOf(samples);
       findings = List.copyOf(findings);
-      hashes = Map.copyOf(hashes);
     }
   }
 
@@ -294,6 +290,6 @@ public final class RanchReader {
     notes.stopIfProblems();
     List<Finding> findings =
         notes.findings().stream().filter(f -> f.code() != Code.FIELD_WITHOUT_SITES).toList();
-    return new Points(samples, findings, files.hashes());
+    return new Points(samples, findings);
   }
 }

@@ -214,6 +214,12 @@ public final class Samples {
         new Extras(OptionalDouble.of(value), OptionalDouble.empty(), "", OptionalInt.empty()));
   }
 
+  /** Nothing out of the ordinary. */
+  public static Extras noExtras() {
+    OptionalDouble none = OptionalDouble.empty();
+    return new Extras(none, none, "", OptionalInt.empty());
+  }
+
   /** The same row on another line of the file. */
   public static Sample copyRow(Sample s, int row) {
     return s.withSource(new SourceRow(s.source().file(), row));
@@ -242,6 +248,6 @@ public final class Samples {
         rested,
         place.isEmpty(),
         new SourceRow("samples.csv", row),
-        Extras.none());
+        noExtras());
   }
 }

@@ -3,6 +3,7 @@ package fieldsalt.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.Basis;
+import fieldsalt.basis.Samples;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.SoilProperty;
@@ -33,7 +34,6 @@ import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Ec;
-import fieldsalt.read.sample.Extras;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
@@ -101,7 +101,7 @@ class OneZoneByHandTest {
         e,
         false,
         new SourceRow("samples.csv", k + 2),
-        Extras.none());
+        Samples.noExtras());
   }
 
   private static List<Sample> lines() {

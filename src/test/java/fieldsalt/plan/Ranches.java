@@ -1,5 +1,6 @@
 package fieldsalt.plan;
 
+import fieldsalt.basis.Samples;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.facts.Crop;
@@ -20,7 +21,6 @@ import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Ec;
-import fieldsalt.read.sample.Extras;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
@@ -185,7 +185,7 @@ public final class Ranches {
             OptionalDouble.empty(),
             false,
             new SourceRow("samples.csv", 2),
-            Extras.none()));
+            Samples.noExtras()));
   }
 
   Surface surface() {

@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 class RanchReaderTest {
   @Test
   void theInventedRanchIsReadWithEachBlemishFound() {
-    Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml")));
+    Ranch ranch =
+        RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml"), List.of()));
     assertThat(ranch.findings())
         .extracting(f -> f.code().id())
         .containsExactlyInAnyOrder(
@@ -32,7 +33,7 @@ class RanchReaderTest {
 
   @Test
   void aSuspectedUnitIsUsedOnceTheUserConfirmsIt() {
-    JobDocument job = JobDocument.read(Path.of("sample-fields/ranch/job.yaml"));
+    JobDocument job = JobDocument.read(Path.of("sample-fields/ranch/job.yaml"), List.of());
     Ranch ranch = RanchReader.read(job.withSets(List.of("confirm.234=uS/cm")));
     assertThat(ranch.findings()).extracting(f -> f.code().id()).doesNotContain("unit-slip");
     assertThat(ranch.samples())
@@ -43,7 +44,8 @@ class RanchReaderTest {
 
   @Test
   void theLeastThatIsNeededIsReadWithoutAFinding() {
-    Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/small/job.yaml")));
+    Ranch ranch =
+        RanchReader.read(JobDocument.read(Path.of("sample-fields/small/job.yaml"), List.of()));
     assertThat(ranch.findings()).isEmpty();
     assertThat(ranch.samples()).hasSize(18);
     assertThat(ranch.samples().get(0).depth().bottomCm()).isEqualTo(100);
@@ -51,7 +53,8 @@ class RanchReaderTest {
 
   @Test
   void theSamplesOfAFieldComeInTheOrderOfTheirRows() {
-    Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml")));
+    Ranch ranch =
+        RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml"), List.of()));
     for (String field : List.of("north", "creek", "garden", "no such field")) {
       assertThat(ranch.samplesOf(field))
           .isEqualTo(ranch.samples().stream().filter(s -> s.field().equals(field)).toList());

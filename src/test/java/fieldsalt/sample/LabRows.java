@@ -1,11 +1,11 @@
 package fieldsalt.sample;
 
+import fieldsalt.basis.Samples;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Ec;
-import fieldsalt.read.sample.Extras;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.PairKind;
 import fieldsalt.read.sample.Sample;
@@ -49,7 +49,7 @@ public final class LabRows {
         none,
         false,
         new SourceRow("samples.csv", line),
-        Extras.none());
+        Samples.noExtras());
   }
 
   /** The fields' boundaries in local metres. */

@@ -59,11 +59,6 @@ public final class JobDocument {
         input.name(), folder, Optional.of(input), overlaid(tree, sets, problems), problems);
   }
 
-  /** A job from a YAML file. */
-  public static JobDocument read(Path file) {
-    return read(file, List.of());
-  }
-
   /** A job without a file; paths in it are relative to a folder. */
   public static JobDocument ofSettings(Path folder, List<String> sets) {
     List<Problem> problems = new ArrayList<>();

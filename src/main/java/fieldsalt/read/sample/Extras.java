@@ -12,10 +12,7 @@ import java.util.OptionalInt;
  * @param cores mixed in a composite sample, at least 1
  */
 public record Extras(
-    OptionalDouble property, OptionalDouble gypsumRequirementMgHa, String lime, OptionalInt cores) {
-  /** Nothing known. */
-  public static Extras none() {
-    OptionalDouble e = OptionalDouble.empty();
-    return new Extras(e, e, "", OptionalInt.empty());
-  }
-}
+    OptionalDouble property,
+    OptionalDouble gypsumRequirementMgHa,
+    String lime,
+    OptionalInt cores) {}

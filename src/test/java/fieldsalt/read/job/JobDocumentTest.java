@@ -27,7 +27,7 @@ class JobDocumentTest {
 
   private JobDocument job(String text) throws IOException {
     Path file = Files.writeString(folder.resolve("job.yaml"), text);
-    return JobDocument.read(file);
+    return JobDocument.read(file, List.of());
   }
 
   private InputProblem refused(String text) {
@@ -248,6 +248,7 @@ class JobDocumentTest {
   void aTabIsToldWhereItStands() throws IOException {
     Path job =
         Files.writeString(folder.resolve("tab.yaml"), "fields: f\ndefaults:\n\tmethod: paste\n");
-    assertThatThrownBy(() -> JobDocument.read(job)).hasMessageContaining("tab.yaml line 3");
+    assertThatThrownBy(() -> JobDocument.read(job, List.of()))
+        .hasMessageContaining("tab.yaml line 3");
   }
 }
