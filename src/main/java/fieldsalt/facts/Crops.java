@@ -173,8 +173,8 @@ public final class Crops {
   }
 
   /**
-   * One row with numbers beats those with a rating only, and a grain or seed row its forage; more
-   * than one is asked back.
+   * One row with numbers beats those with a rating only, and a grain or seed row its forage; where
+   * more than one is left the user is asked.
    */
   private Match only(String text, List<Crop> fits) {
     List<Crop> best = narrowed(fits, c -> c.tolerance().isPresent());

@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
- * The limits of belief for one quantity: beyond {@code warn} a value is used and named, beyond
- * {@code refuse} it is not used. Common practice, no source.
+ * The plausible range of one quantity: beyond {@code warn} a value is used and named, beyond {@code
+ * refuse} it is not used. Common practice, no source.
  *
  * @param refuseAt whether the lower limit of refusal is itself refused
  */

@@ -16,7 +16,7 @@ import java.util.stream.Collectors;
  *
  * @param samples every usable row, with its field
  * @param hashes file name to SHA-256 of its bytes, of every file read, sorted
- * @param findings what was mended or left out
+ * @param findings what was corrected or left out
  * @param samplesByField the samples of each field that has some, in the order of the rows
  */
 public record Ranch(

@@ -24,7 +24,7 @@ import fieldsalt.read.sample.UnplacedSample;
 import fieldsalt.read.site.CoordinateSlip;
 import fieldsalt.read.site.JobColumns;
 import fieldsalt.read.site.RanchSystem;
-import fieldsalt.read.site.RowsToFields;
+import fieldsalt.read.site.SamplesInFields;
 import fieldsalt.read.site.SamplesReader;
 import fieldsalt.read.site.SiteList;
 import fieldsalt.read.site.SitesReader;
@@ -39,7 +39,7 @@ import java.util.stream.Collectors;
 
 /**
  * Reads all that a job names: fields, samples, sites, survey. Everything that is wrong comes at
- * once in one {@link InputProblem}; what could be left out or mended is a finding of the result.
+ * once in one {@link InputProblem}; what could be left out or corrected is a finding of the result.
  */
 public final class RanchReader {
   private static final double LEAST_HA = 0.1;
@@ -63,7 +63,7 @@ public final class RanchReader {
    * Reads a job whose fields are given.
    *
    * @return everything in metres of the UTM zone of the fields' middle, or of a local system
-   * @throws InputProblem all that a person has to mend, at once
+   * @throws InputProblem all that a person has to correct, at once
    */
   public static Ranch read(JobDocument job) {
     RanchReader reader = new RanchReader(job);
@@ -95,7 +95,7 @@ public final class RanchReader {
   /**
    * Samples to hold a map against.
    *
-   * @param findings what was left out or mended in them
+   * @param findings what was left out or corrected in them
    */
   public record Points(List<Sample> samples, List<Finding> findings) {
     public Points {
@@ -146,23 +146,24 @@ public final class RanchReader {
       noteMissing("samples", "laboratory readings", "--samples S" + onlySurvey());
     }
     List<FieldBoundary> drawn = drawnFields();
-    List<UnplacedSample> rows = samples(job.paths("samples"));
+    List<UnplacedSample> unplaced = samples(job.paths("samples"));
     Optional<InputFile> survey = job.path("survey").flatMap(files::read);
     survey.ifPresent(this::checkSurveyIsNoSamples);
     job.paths("drift").forEach(files::read);
-    if ((!hull && drawn.isEmpty()) || rows.isEmpty()) {
+    if ((!hull && drawn.isEmpty()) || unplaced.isEmpty()) {
       notes.stopIfProblems();
     }
-    RanchSystem system = new RanchSystem(drawn, rows, job.word("crs"));
+    RanchSystem system = new RanchSystem(drawn, unplaced, job.word("crs"));
     RanchProjection projection = system.projection(fileName("fields"), notes);
     Placing placing = system.placing(projection, notes);
     system.noteDatumShift(notes);
     FieldFinder fields =
         new FieldFinder(
             hull
-                ? HullField.around(places(rows, also, placing), job.name(), notes).stream().toList()
+                ? HullField.around(places(unplaced, also, placing), job.name(), notes).stream()
+                    .toList()
                 : drawn.stream().map(f -> f.moved(projection::toMetres)).toList());
-    List<Sample> samples = inFields(rows, fields, placing);
+    List<Sample> samples = inFields(unplaced, fields, placing);
     List<SurveyReading> readings =
         files.orNote(List.of(), file -> SurveyReader.read(file, columns, placing, notes), survey);
     noteSurveyElsewhere(readings, fields);
@@ -192,25 +193,26 @@ public final class RanchReader {
   }
 
   private static List<PlaceM> places(
-      List<UnplacedSample> rows, List<UnplacedSample> also, Placing placing) {
-    List<UnplacedSample> all = new ArrayList<>(rows);
+      List<UnplacedSample> unplaced, List<UnplacedSample> also, Placing placing) {
+    List<UnplacedSample> all = new ArrayList<>(unplaced);
     all.addAll(also);
-    return all.stream().flatMap(row -> place(row, placing).stream()).toList();
+    return all.stream().flatMap(each -> place(each, placing).stream()).toList();
   }
 
-  private static Optional<PlaceM> place(UnplacedSample row, Placing placing) {
-    return row.spot().filter(placing::knows).flatMap(placing::place);
+  private static Optional<PlaceM> place(UnplacedSample each, Placing placing) {
+    return each.spot().filter(placing::knows).flatMap(placing::place);
   }
 
-  private List<Sample> inFields(List<UnplacedSample> rows, FieldFinder fields, Placing placing) {
+  private List<Sample> inFields(
+      List<UnplacedSample> unplaced, FieldFinder fields, Placing placing) {
     if (fields.fields().isEmpty()) {
       return List.of();
     }
     Overlaps.noteIn(notes, fields.fields());
     fields.fields().forEach(this::noteUnusualSize);
-    List<Sample> samples = new RowsToFields(placing, fields, notes).samples(rows);
-    if (samples.isEmpty() && !rows.isEmpty() && !notes.hasProblems()) {
-      noteNoneInside(rows, fields, placing);
+    List<Sample> samples = new SamplesInFields(placing, fields, notes).samples(unplaced);
+    if (samples.isEmpty() && !unplaced.isEmpty() && !notes.hasProblems()) {
+      noteNoneInside(unplaced, fields, placing);
     }
     return samples;
   }
@@ -226,8 +228,8 @@ public final class RanchReader {
     }
   }
 
-  private void noteNoneInside(List<UnplacedSample> rows, FieldFinder fields, Placing placing) {
-    List<Spot> spots = rows.stream().flatMap(row -> row.spot().stream()).toList();
+  private void noteNoneInside(List<UnplacedSample> unplaced, FieldFinder fields, Placing placing) {
+    List<Spot> spots = unplaced.stream().flatMap(each -> each.spot().stream()).toList();
     notes.problem(
         job.paths("samples").stream()
             .map(path -> String.valueOf(path.getFileName()))
@@ -267,26 +269,26 @@ public final class RanchReader {
   }
 
   private Ranch table(List<Path> tables) {
-    List<UnplacedSample> rows = samples(tables);
+    List<UnplacedSample> unplaced = samples(tables);
     columns.noteMissing(notes);
     notes.stopIfProblems();
-    RanchSystem system = new RanchSystem(List.of(), rows, job.word("crs"));
+    RanchSystem system = new RanchSystem(List.of(), unplaced, job.word("crs"));
     RanchProjection projection = system.projection("", notes);
     Placing placing = system.placing(projection, notes);
     List<Sample> samples =
-        rows.stream()
-            .map(row -> row.sample().withField(row.namedField(), place(row, placing)))
+        unplaced.stream()
+            .map(each -> each.sample().withField(each.namedField(), place(each, placing)))
             .toList();
     return ranch(projection, List.of(), samples, List.of());
   }
 
   private Points points(Path points, Ranch ranch) {
-    List<UnplacedSample> rows = samples(List.of(points));
+    List<UnplacedSample> unplaced = samples(List.of(points));
     notes.stopIfProblems();
-    RanchSystem system = new RanchSystem(ranch.fields(), rows, job.word("crs"));
+    RanchSystem system = new RanchSystem(ranch.fields(), unplaced, job.word("crs"));
     Placing placing = system.placing(ranch.projection(), notes);
     List<Sample> samples =
-        new RowsToFields(placing, new FieldFinder(ranch.fields()), notes).samples(rows);
+        new SamplesInFields(placing, new FieldFinder(ranch.fields()), notes).samples(unplaced);
     notes.stopIfProblems();
     List<Finding> findings =
         notes.findings().stream().filter(f -> f.code() != Code.FIELD_WITHOUT_SITES).toList();

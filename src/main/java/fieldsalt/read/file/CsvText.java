@@ -4,7 +4,7 @@ import fieldsalt.finding.InputProblem;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Text with separators to cells: {@code , ; |} or tab, cells in double quotes where they like. */
+/** Text with separators to cells: {@code , ; |} or tab, cells may be in double quotes. */
 public final class CsvText {
   private static final char[] SEPARATORS = {'\t', ';', '|', ','};
   private static final int LOOKED_AT = 100;
@@ -49,7 +49,7 @@ public final class CsvText {
     return ',';
   }
 
-  /** A bar may stand in a text among commas; a bar that divides is not rarer than they are. */
+  /** A bar may be part of a text among commas; as a separator it is not rarer than they are. */
   private static boolean holds(String line, char candidate) {
     int count = count(line, candidate);
     return count > 0 && (candidate != '|' || count >= count(line, ','));

@@ -64,10 +64,7 @@ public final class DbfRows {
     return row;
   }
 
-  /**
-   * UTF-8 where no .cpg file names another: most writers of today; bytes that are not are
-   * Windows-1252.
-   */
+  /** UTF-8 where no .cpg file names another, as most programs write today; else Windows-1252. */
   private static Charset charset(Optional<InputFile> cpg) {
     String name =
         cpg.map(f -> new String(f.bytes(), StandardCharsets.US_ASCII).strip())

@@ -26,7 +26,7 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * GeoJSON (RFC 7946): features with or without geometry, either ring order, a third coordinate
- * ignored, open rings closed. What is no GeoJSON is a problem that names the feature.
+ * ignored, open rings closed. Anything else is a problem that names the feature.
  */
 public final class GeoJson {
   private static final ObjectMapper JSON =

@@ -122,7 +122,7 @@ public final class GeoPackageFile {
     }
   }
 
-  /** A code of the EPSG registry; else the text, in version 2 where version 1 cannot say it. */
+  /** A code of the EPSG registry; else the text, in version 2 where version 1 cannot express it. */
   private static Optional<String> system(ResultSet row) throws SQLException {
     int code = row.getInt("organization_coordsys_id");
     if ("EPSG".equalsIgnoreCase(row.getString("organization"))) {

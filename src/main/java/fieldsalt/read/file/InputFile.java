@@ -15,7 +15,7 @@ import java.util.Locale;
 public record InputFile(Path path, String name, byte[] bytes) {
   private static final int MOST_BYTES = 1 << 30;
 
-  /** Reads it whole; a file that is not there, empty, a folder or closed to us is a problem. */
+  /** Reads it whole; a file that is not there, empty, a folder or unreadable is a problem. */
   public static InputFile read(Path path) {
     String name = String.valueOf(path.getFileName());
     if (!Files.exists(path)) {
@@ -63,7 +63,7 @@ public record InputFile(Path path, String name, byte[] bytes) {
     }
   }
 
-  /** The part of the name behind the last dot, lower case, or empty text. */
+  /** The part of the name after the last dot, lower case, or empty text. */
   public String extension() {
     int dot = name.lastIndexOf('.');
     return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);

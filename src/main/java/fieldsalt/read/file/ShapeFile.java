@@ -138,7 +138,7 @@ public final class ShapeFile {
       (Orientation.isCCW(ring.getCoordinates()) ? holes : shells).add(ring);
     }
     if (shells.isEmpty()) {
-      // a writer with the other habit: every ring is a shell unless it lies in another
+      // a program that winds rings the other way: every ring is a shell unless it lies in another
       shells.addAll(outer(holes));
       holes.removeAll(shells);
     }

@@ -1,7 +1,7 @@
 package fieldsalt.read.file;
 
 /**
- * Where a reading stands: file name and its row (as a spreadsheet numbers it) or feature number.
+ * Where a reading is: file name and its row (as a spreadsheet numbers it) or feature number.
  *
  * @param word {@code row}, {@code feature} or {@code waypoint}
  */

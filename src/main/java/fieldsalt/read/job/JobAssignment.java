@@ -12,8 +12,8 @@ import java.util.regex.Pattern;
 
 /**
  * One {@code key=value} of the command line. Segments of the key are divided by dots; a segment
- * that holds a dot stands in double quotes. The value is written as in the file; lists also as
- * {@code a,b}.
+ * that holds a dot is in double quotes. The value is written as in the file; lists also as {@code
+ * a,b}.
  */
 final class JobAssignment {
   private static final Pattern SEGMENT = Pattern.compile("\\G(?:\"([^\"]+)\"|([^.\"]+))(\\.|$)");

@@ -26,7 +26,7 @@ final class JobCheck {
     return values;
   }
 
-  /** Where each value stands, by path. */
+  /** Where each value is written, by path. */
   Map<List<String>, String> places() {
     return places;
   }

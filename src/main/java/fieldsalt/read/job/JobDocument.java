@@ -127,7 +127,8 @@ public final class JobDocument {
   }
 
   /**
-   * Where a key stands, for messages: file and line, or the option; the job's name if not given.
+   * Where a key is written, for messages: file and line, or the option; the job's name if not
+   * given.
    */
   public String place(String... path) {
     return places.getOrDefault(checked(path), name);

@@ -6,7 +6,7 @@ import java.util.regex.Matcher;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-/** What a job key may hold: turns what stands in the file into a value, or says what it expects. */
+/** What a job key may hold: turns what the file holds into a value, or says what it expects. */
 public sealed interface JobType
     permits JobType.Choice, JobType.Files, JobTypeOfNumber, JobTypeOfWord {
   /** In words, for messages and the template. */

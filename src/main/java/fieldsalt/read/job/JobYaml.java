@@ -40,7 +40,7 @@ final class JobYaml {
    *
    * @param file its name for messages
    * @param numbered whether messages name the line
-   * @param problems receives keys that stand twice
+   * @param problems receives keys that are there twice
    * @throws InputProblem if the text is no YAML or no block of keys
    */
   static JobNode read(String file, boolean numbered, String text, List<Problem> problems) {

@@ -100,7 +100,7 @@ public final class ReadingRules {
     return named(inRow).map(LabRule::name).orElse(inRow);
   }
 
-  /** The only laboratory of the job stands for rows that name none. */
+  /** Rows that name no laboratory are of the only one that the job names. */
   private Optional<LabRule> named(String laboratory) {
     if (laboratory.isEmpty()) {
       return labs.values().stream().filter(lab -> labs.size() == 1 && !hasFiles(lab)).findFirst();

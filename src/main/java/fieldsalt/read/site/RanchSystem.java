@@ -97,7 +97,7 @@ public final class RanchSystem {
     }
   }
 
-  /** How well x and y of tables are tied to the globe, where the fields lie. */
+  /** How accurate the shift of x and y of tables to WGS 84 is, where the fields lie. */
   public void noteDatumShift(Notes notes) {
     Envelope box = fields.isEmpty() && crs.startsWith("EPSG:") ? boxOfSamples() : boxOfFields();
     if (box.isNull() || !crs.startsWith("EPSG:")) {
@@ -108,7 +108,7 @@ public final class RanchSystem {
       shift.add(box);
       shift.noteIn(notes);
     } catch (InputProblem e) {
-      // no shift for there: each row that needs one is a finding of its own
+      // no shift for that place: each row that needs one is a finding of its own
       return;
     }
   }

@@ -72,7 +72,7 @@ public final class SamplesReader {
         remedy(sheet, own.stream().map(Finding::code).collect(Collectors.toSet())));
   }
 
-  /** The shortest way out of what made all rows useless. */
+  /** The shortest remedy for what made all rows useless. */
   private static String remedy(Sheet sheet, Set<Code> codes) {
     if (sheet.rows().isEmpty()) {
       return "Export the table again with its rows.";

@@ -39,12 +39,15 @@ public final class ColumnNames {
         : ion ? Optional.of(known) : Optional.empty();
   }
 
-  /** How far up in the list of trusted headers of a name a header stands; -1 if it is not there. */
+  /**
+   * The place of a header in the list of headers of a name, the most trusted first; -1 if it is not
+   * there.
+   */
   public static int rank(String ours, String header) {
     return HEADERS.getOrDefault(ours, List.of()).indexOf(header);
   }
 
-  /** Names of ours that a header may stand for. */
+  /** Names of ours that a header may mean. */
   static List<String> meant(String header) {
     return HEADERS.entrySet().stream()
         .filter(e -> e.getValue().contains(header))

@@ -38,7 +38,7 @@ final class GroupNames {
     return groups ? table.rows().get(at) : new TableRow(0);
   }
 
-  /** The header's names, each with its groups where they make it known or tell its method. */
+  /** The header's names, each with its groups where they make it known or name its method. */
   String[] joined() {
     String[] names = header.cells().clone();
     String below = "";

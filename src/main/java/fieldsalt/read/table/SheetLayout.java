@@ -22,8 +22,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
- * Finds the header of a table: the line among the first ones with most names that we know. What
- * stands above it is title; a line of units below it, and up to two lines of group names above it,
+ * Finds the header of a table: the line among the first ones with most names that we know. The
+ * lines above it are titles; a line of units below it, and up to two lines of group names above it,
  * are joined to it.
  */
 public final class SheetLayout {

@@ -7,7 +7,7 @@ import fieldsalt.read.file.RawTable;
 import fieldsalt.read.file.TextDecoding;
 import java.util.Optional;
 
-/** A table in whatever file it came: CSV and its kin, or a sheet of a workbook. */
+/** A table of any file: CSV and the like, or a sheet of a workbook. */
 final class TableFile {
   private TableFile() {}
 

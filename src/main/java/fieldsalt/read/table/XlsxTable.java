@@ -24,7 +24,7 @@ import org.dhatim.fastexcel.reader.Row;
  * their result.
  */
 final class XlsxTable {
-  /** Said of a formula that the program which wrote the workbook left without its result. */
+  /** Shown for a formula that was saved without its result. */
   private static final String NOT_CALCULATED =
       "formula without its result (open in a spreadsheet, save)";
 

@@ -9,7 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A date as it stands in a cell.
+ * A date as it is written in a cell.
  *
  * @param date clear from the cell alone; empty for three numbers whose order is open
  * @param first first of two numbers of which one is the day, one the month; 0 if the date is clear

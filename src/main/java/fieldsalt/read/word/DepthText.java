@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 /**
  * A depth as text: a range or a single number, with or without a unit.
  *
- * @param top empty where only one number stands
+ * @param top empty where there is only one number
  * @param unit {@code cm}, {@code in}, {@code ft}, {@code m}, {@code mm}, or empty text
  */
 public record DepthText(Optional<Double> top, double bottom, String unit) {

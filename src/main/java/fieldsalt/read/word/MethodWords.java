@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Laboratories' words for how the soil was wetted and what the probe stood in. */
+/** Laboratories' words for how the soil was wetted and what the probe was in. */
 public final class MethodWords {
   private static final Pattern RATIO =
       Pattern.compile("(?<![\\d.])1\\s*(?::|to|/|-|_|\\s|in)\\s*(\\d+(?:[.,]\\d+)?)(?![\\d.])");

@@ -22,9 +22,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** Gives rows their field by position; what a field says of its soil fills in for its samples. */
-public final class RowsToFields {
-  /** Seven decimals of a degree are a centimetre: nearer than this a site stands on the line. */
+/**
+ * Gives samples their field by position; what a field says of its soil fills in for its samples.
+ */
+public final class SamplesInFields {
+  /** Seven decimals of a degree are a centimetre: nearer than this a site is on the line. */
   private static final double ON_THE_LINE_M = 0.05;
 
   private final Placing placing;
@@ -33,28 +35,28 @@ public final class RowsToFields {
   private final Set<String> twice = new HashSet<>();
   private final Notes notes;
 
-  public RowsToFields(Placing placing, FieldFinder fields, Notes notes) {
+  public SamplesInFields(Placing placing, FieldFinder fields, Notes notes) {
     this.placing = placing;
     this.fields = fields;
     this.notes = notes;
   }
 
   /** The samples that lie in a field or belong to one, in the order of the rows. */
-  public List<Sample> samples(List<UnplacedSample> rows) {
+  public List<Sample> samples(List<UnplacedSample> all) {
     List<Sample> samples = new ArrayList<>();
-    for (UnplacedSample row : rows) {
-      sample(row).map(this::withFieldsSoil).ifPresent(samples::add);
+    for (UnplacedSample unplaced : all) {
+      sample(unplaced).map(this::withFieldsSoil).ifPresent(samples::add);
     }
     noteFieldsWithoutSites(samples);
     return samples;
   }
 
-  private Optional<Sample> sample(UnplacedSample row) {
-    SourceRow source = row.sample().source();
-    if (row.spot().isEmpty()) {
-      return composite(row);
+  private Optional<Sample> sample(UnplacedSample unplaced) {
+    SourceRow source = unplaced.sample().source();
+    if (unplaced.spot().isEmpty()) {
+      return composite(unplaced);
     }
-    Optional<PlaceM> place = placing.place(row.spot().get(), source, notes);
+    Optional<PlaceM> place = placing.place(unplaced.spot().get(), source, notes);
     Optional<FieldFinder.Hit> hit = place.flatMap(fields::find);
     if (place.isPresent() && hit.isEmpty()) {
       notes.row(
@@ -77,32 +79,32 @@ public final class RowsToFields {
               + field,
           "counted in that field");
     }
-    noteOtherField(row, field);
-    noteSecondPlace(row, place.get());
-    boolean composite = row.sample().composite();
-    return Optional.of(row.sample().withField(field, composite ? Optional.empty() : place));
+    noteOtherField(unplaced, field);
+    noteSecondPlace(unplaced, place.get());
+    boolean composite = unplaced.sample().composite();
+    return Optional.of(unplaced.sample().withField(field, composite ? Optional.empty() : place));
   }
 
-  private void noteOtherField(UnplacedSample row, String field) {
-    Optional<FieldBoundary> named = fields.named(row.namedField());
+  private void noteOtherField(UnplacedSample unplaced, String field) {
+    Optional<FieldBoundary> named = fields.named(unplaced.namedField());
     if (named.isPresent() && !named.get().name().equals(field)) {
       notes.row(
           Code.FIELD_DIFFERS,
-          row.sample().source(),
+          unplaced.sample().source(),
           "the row names field " + named.get().name() + ", but its coordinates lie in " + field,
           "counted in " + field);
     }
   }
 
-  private void noteSecondPlace(UnplacedSample row, PlaceM place) {
-    String id = row.sample().id().toLowerCase(Locale.ROOT);
+  private void noteSecondPlace(UnplacedSample unplaced, PlaceM place) {
+    String id = unplaced.sample().id().toLowerCase(Locale.ROOT);
     PlaceM first = places.putIfAbsent(id, place);
     if (first != null && first.distanceM(place) > FieldFinder.REACH_M && twice.add(id)) {
       notes.row(
           Code.ID_AT_TWO_PLACES,
-          row.sample().source(),
+          unplaced.sample().source(),
           "the id '"
-              + PlainText.cut(row.sample().id())
+              + PlainText.cut(unplaced.sample().id())
               + "' "
               + Math.round(first.distanceM(place))
               + " m from its first place",
@@ -110,29 +112,29 @@ public final class RowsToFields {
     }
   }
 
-  private Optional<Sample> composite(UnplacedSample row) {
-    if (!row.sample().composite()) {
+  private Optional<Sample> composite(UnplacedSample unplaced) {
+    if (!unplaced.sample().composite()) {
       notes.row(
           Code.NO_PLACE,
-          row.sample().source(),
+          unplaced.sample().source(),
           "no coordinates",
           "left out; give lon and lat, or a file of coordinates by id: sites: FILE (id, lon, lat)");
       return Optional.empty();
     }
-    String named = row.namedField();
+    String named = unplaced.namedField();
     boolean onlyOne = named.isBlank() && fields.fields().size() == 1;
     Optional<FieldBoundary> field =
         onlyOne ? Optional.of(fields.fields().get(0)) : fields.named(named);
     if (field.isEmpty()) {
       notes.row(
           Code.COMPOSITE_WITHOUT_FIELD,
-          row.sample().source(),
+          unplaced.sample().source(),
           "a composite sample without coordinates that names "
               + (named.isBlank() ? "no field" : "field '" + PlainText.cut(named) + "', not known"),
           "left out; name its field as the boundaries do, in a column field");
       return Optional.empty();
     }
-    return Optional.of(row.sample().withField(field.get().name(), Optional.empty()));
+    return Optional.of(unplaced.sample().withField(field.get().name(), Optional.empty()));
   }
 
   private Sample withFieldsSoil(Sample sample) {
