@@ -2,12 +2,14 @@ package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisKeys;
 import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.site.RootZoneReadings;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.FieldCrops;
 import fieldsalt.finding.Finding;
+import fieldsalt.plan.setting.PlanKeys;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
@@ -44,7 +46,7 @@ record Prepared(
 
   /** The same from a ranch read in another way. */
   static Prepared of(JobDocument job, Supplier<Ranch> reader, BiConsumer<String, Double> progress) {
-    BasisSettings settings = StageSettings.basis(job);
+    BasisSettings settings = BasisKeys.of(job);
     PlanSettings plan = PlanKeys.of(job);
     StageSettings.zones(job, false);
     progress.accept("reading", 0.0);

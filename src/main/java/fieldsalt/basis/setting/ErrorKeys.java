@@ -1,22 +1,17 @@
-package fieldsalt.pipeline;
+package fieldsalt.basis.setting;
 
-import fieldsalt.basis.setting.BasisSettings;
-import fieldsalt.basis.setting.ConversionErrors;
-import fieldsalt.basis.setting.LaboratoryErrors;
-import fieldsalt.basis.setting.ReadingError;
-import fieldsalt.basis.setting.SpecialSoilErrors;
 import fieldsalt.read.job.JobDocument;
 
 /** The sizes of errors, from the keys {@code errors} of a job. */
-final class ErrorSettings {
+final class ErrorKeys {
   private final JobDocument job;
 
-  private ErrorSettings(JobDocument job) {
+  private ErrorKeys(JobDocument job) {
     this.job = job;
   }
 
   static BasisSettings of(JobDocument job, BasisSettings settings) {
-    ErrorSettings errors = new ErrorSettings(job);
+    ErrorKeys errors = new ErrorKeys(job);
     return settings
         .withLaboratoryErrors(errors.laboratory())
         .withConversionErrors(errors.conversion())

@@ -1,28 +1,15 @@
-package fieldsalt.pipeline;
+package fieldsalt.report.input;
 
 import fieldsalt.basis.depth.FieldDepth;
 import fieldsalt.basis.pair.ConvertedReadings;
-import fieldsalt.facts.Crop;
-import fieldsalt.finding.Finding;
-import fieldsalt.handover.folder.OutputFolder;
-import fieldsalt.plan.zone.YieldOutlook;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.UnitSystem;
-import fieldsalt.report.Report;
-import fieldsalt.report.input.PageInput;
-import fieldsalt.report.input.PageReadings;
-import fieldsalt.report.input.PageSettings;
-import fieldsalt.report.input.PageSodicity;
-import fieldsalt.report.input.PageSurface;
-import fieldsalt.report.input.PageZone;
-import fieldsalt.report.record.RunFacts;
-import fieldsalt.report.record.RunRecord;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.result.Citations;
+import fieldsalt.report.result.RunResults;
+import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.zones.field.Zone;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,93 +19,65 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
-/** Stage 8: the page and the run record. */
-final class Pages {
-  private final Prepared prepared;
-  private final Mapped mapped;
-  private final Planned planned;
-  private final Features features;
-  private final List<Finding> findings;
+/** Makes what the page shows from the results of the stages. */
+public final class PageMaker {
+  private final RunResults results;
+  private final UnitSystem units;
 
-  Pages(
-      Prepared prepared,
-      Mapped mapped,
-      Planned planned,
-      Features features,
-      List<Finding> findings) {
-    this.prepared = prepared;
-    this.mapped = mapped;
-    this.planned = planned;
-    this.features = features;
-    this.findings = findings;
+  private PageMaker(RunResults results, UnitSystem units) {
+    this.results = results;
+    this.units = units;
   }
 
-  void write(Path folder, List<String> written, String version, Optional<String> stamp)
-      throws IOException {
-    PageInput input = input(version);
-    List<String> files = new ArrayList<>(written);
-    files.add("report.html");
-    files.add(OutputFolder.RUN_RECORD);
-    Files.writeString(folder.resolve("report.html"), Report.html(input), StandardCharsets.UTF_8);
-    RunFacts facts = new RunFacts(prepared.job().effective(), versions(version), files, stamp);
-    Files.writeString(
-        folder.resolve(OutputFolder.RUN_RECORD),
-        RunRecord.json(input, facts),
-        StandardCharsets.UTF_8);
+  /**
+   * What the page shows.
+   *
+   * @param version of fieldsalt
+   * @param treatedCm depth of the layer that gypsum would treat
+   */
+  public static PageInput of(
+      RunResults results, UnitSystem units, String version, double treatedCm) {
+    return new PageMaker(results, units).input(version, treatedCm);
   }
 
-  private static Map<String, String> versions(String version) {
-    Map<String, String> versions = new TreeMap<>();
-    versions.put("fieldsalt", version);
-    versions.put("java", Runtime.version().feature() + "");
-    return versions;
-  }
-
-  private PageInput input(String version) {
+  private PageInput input(String version, double treatedCm) {
+    RunResults.Readings read = results.readings();
     return new PageInput(
-        prepared.ranch(),
+        read.ranch(),
         settings(version),
-        readings(),
-        prepared.readings(),
-        PageSurface.of(mapped.surface().report(), mapped.maps(), PageSurface.next(planned.next())),
-        mapped.schemes(),
+        read.converted().map(PageMaker::readings).orElse(new PageReadings(List.of(), List.of())),
+        read.sites(),
+        PageSurface.of(
+            results.mapped().report(),
+            results.mapped().maps(),
+            PageSurface.next(results.planned().next())),
+        results.mapped().schemes(),
         zones(),
-        findings,
-        citations(),
-        planned.plan(),
-        new Zoning(prepared, mapped).fields());
+        results.findings(),
+        read.crops().all().stream().map(Citations::of).toList(),
+        results.planned().plan(),
+        PageZoning.of(results, treatedCm));
   }
 
   private PageSettings settings(String version) {
     Map<String, String> crops = new LinkedHashMap<>();
-    prepared
-        .ranch()
-        .fields()
-        .forEach(f -> prepared.crops().of(f.name()).ifPresent(c -> crops.put(f.name(), c.name())));
-    Map<String, String> depths = new LinkedHashMap<>();
-    for (FieldDepth d : prepared.rootZone().fields()) {
-      depths.put(d.field(), depthWords(d));
+    for (FieldBoundary field : results.readings().ranch().fields()) {
+      String name = field.name();
+      results.readings().crops().of(name).ifPresent(c -> crops.put(name, c.name()));
     }
+    Map<String, String> depths = new LinkedHashMap<>();
+    results.readings().depths().forEach(d -> depths.put(d.field(), words(d)));
     return new PageSettings(
-        HandoverAssembly.units(prepared.job()),
-        version,
-        crops,
-        depths,
-        prepared.ranch().survey().size());
+        units, version, crops, depths, results.readings().ranch().survey().size());
   }
 
-  private String depthWords(FieldDepth d) {
-    UnitSystem units = HandoverAssembly.units(prepared.job());
+  private String words(FieldDepth d) {
     return String.format(
         Locale.ROOT,
         "%.0f to %.0f %s",
         units.of(d.topCm(), UnitSystem.Amount.SOIL_DEPTH),
         units.of(d.bottomCm(), UnitSystem.Amount.SOIL_DEPTH),
         units == UnitSystem.US ? "in" : "cm");
-  }
-
-  private PageReadings readings() {
-    return prepared.converted().map(Pages::readings).orElse(new PageReadings(List.of(), List.of()));
   }
 
   private static PageReadings readings(ConvertedReadings converted) {
@@ -199,29 +158,31 @@ final class Pages {
   }
 
   private List<PageZone> zones() {
+    Map<String, ZonePlan> plans = results.planned().byZone();
+    AreaMeans means = results.planned().means();
     List<PageZone> pageZones = new ArrayList<>();
-    List<Zone> zones = mapped.zones().zones();
+    List<Zone> zones = results.mapped().zones().zones();
     for (int z = 0; z < zones.size(); z++) {
-      Optional<ZonePlan> plan = features.plan(zones.get(z));
-      Optional<YieldOutlook> yield = plan.flatMap(ZonePlan::yield);
+      Zone zone = zones.get(z);
+      Optional<ZonePlan> plan = Optional.ofNullable(plans.get(zone.name()));
       pageZones.add(
           new PageZone(
-              zones.get(z),
-              planned.means().low()[z],
-              planned.means().mean()[z],
-              planned.means().high()[z],
-              mapped.zones().figuresByZone().get(zones.get(z).name()).chanceAbove(),
-              sodicity(zones.get(z)),
-              yield.isPresent()
-                  ? OptionalDouble.of(yield.get().expectedPct())
-                  : OptionalDouble.empty(),
-              fieldsalt.report.input.ZoneAdvices.of(plan, HandoverAssembly.units(prepared.job()))));
+              zone,
+              means.low()[z],
+              means.mean()[z],
+              means.high()[z],
+              results.mapped().zones().figuresByZone().get(zone.name()).chanceAbove(),
+              sodicity(zone),
+              plan.flatMap(ZonePlan::yield)
+                  .map(y -> OptionalDouble.of(y.expectedPct()))
+                  .orElse(OptionalDouble.empty()),
+              ZoneAdvices.of(plan, units)));
     }
     return pageZones;
   }
 
   private Optional<PageSodicity> sodicity(Zone zone) {
-    return Optional.ofNullable(features.sodicity().get(zone.name()))
+    return Optional.ofNullable(results.planned().sodicity().get(zone.name()))
         .map(
             s ->
                 new PageSodicity(
@@ -232,16 +193,6 @@ final class Pages {
                     s.low(),
                     s.mean(),
                     s.high(),
-                    features.chanceSodic(zone)));
-  }
-
-  private List<String> citations() {
-    return prepared.crops().all().stream()
-        .map(c -> c.name() + ": " + c.source() + " (" + confidence(c) + ")")
-        .toList();
-  }
-
-  private static String confidence(Crop crop) {
-    return crop.isSeenInPrint() ? "seen in print" : crop.confidence();
+                    results.chanceSodic(zone)));
   }
 }

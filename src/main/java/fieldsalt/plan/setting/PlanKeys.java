@@ -1,18 +1,8 @@
-package fieldsalt.pipeline;
+package fieldsalt.plan.setting;
 
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import fieldsalt.facts.Hoffman1980.Application;
-import fieldsalt.plan.setting.CropSettings;
-import fieldsalt.plan.setting.GroundSettings;
-import fieldsalt.plan.setting.GypsumSettings;
-import fieldsalt.plan.setting.Irrigation;
-import fieldsalt.plan.setting.LeachingSettings;
-import fieldsalt.plan.setting.MachineSettings;
-import fieldsalt.plan.setting.MoneySettings;
-import fieldsalt.plan.setting.PlanSettings;
-import fieldsalt.plan.setting.Prices;
-import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.read.job.JobDocument;
 import java.util.List;
 import java.util.Locale;
@@ -21,14 +11,15 @@ import java.util.Optional;
 import java.util.TreeMap;
 
 /** The settings of the plan, from the keys of a job. */
-final class PlanKeys {
+public final class PlanKeys {
   private final JobDocument job;
 
   private PlanKeys(JobDocument job) {
     this.job = job;
   }
 
-  static PlanSettings of(JobDocument job) {
+  /** The settings that a job gives. */
+  public static PlanSettings of(JobDocument job) {
     PlanKeys keys = new PlanKeys(job);
     return new PlanSettings(
         keys.water(),
