@@ -53,8 +53,8 @@ public final class ShapeFile {
       }
       return new GeoFeature.Collection(shp.name(), features, prj);
     } catch (RuntimeException e) {
-      if (e instanceof InputProblem told) {
-        throw told;
+      if (e instanceof InputProblem known) {
+        throw known;
       }
       throw new InputProblem(
               shp.name(),

@@ -23,11 +23,11 @@ public enum CoordinateSlip {
 
   private static final int FARTHEST_LATITUDE = 84;
 
-  private final UnaryOperator<Spot> mended;
+  private final UnaryOperator<Spot> corrected;
   private final String remedy;
 
-  CoordinateSlip(UnaryOperator<Spot> mended, String remedy) {
-    this.mended = mended;
+  CoordinateSlip(UnaryOperator<Spot> corrected, String remedy) {
+    this.corrected = corrected;
     this.remedy = remedy;
   }
 
@@ -46,7 +46,7 @@ public enum CoordinateSlip {
   private boolean explains(Spot spot, Placing placing, FieldFinder fields) {
     return Optional.of(spot)
         .filter(Spot::degrees)
-        .map(mended)
+        .map(corrected)
         .filter(s -> Math.abs(s.a()) <= 180 && Math.abs(s.b()) <= FARTHEST_LATITUDE)
         .flatMap(placing::place)
         .flatMap(fields::find)

@@ -28,8 +28,8 @@ public final class Limits {
   /** The factor of ten, hundred or thousand that would make a value usual; empty if none does. */
   static OptionalDouble slip(Plausibility of, double value) {
     for (double factor : SLIPS) {
-      double mended = value * factor;
-      if (of.isUsual(mended) && mended > 1.01 * of.warnBelow().orElse(0)) {
+      double corrected = value * factor;
+      if (of.isUsual(corrected) && corrected > 1.01 * of.warnBelow().orElse(0)) {
         return OptionalDouble.of(factor);
       }
     }
