@@ -22,7 +22,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 
 /**
  * A job as far as its readings are on one basis: stages 1 and 2.
@@ -90,7 +89,7 @@ record Prepared(
   }
 
   Map<String, List<Sample>> samplesByField() {
-    return ranch.samples().stream().collect(Collectors.groupingBy(Sample::field));
+    return ranch.samplesByField();
   }
 
   /** What reading and conversion found. */

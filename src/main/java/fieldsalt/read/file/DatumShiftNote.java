@@ -6,19 +6,19 @@ import fieldsalt.geo.SourceSystem;
 import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
 
-/** Tells how well coordinates in a system are tied to WGS 84, if that shows on a map of fields. */
-public final class TieNote {
+/** Notes how far the shift of coordinates to WGS 84 may be wrong, if a map of fields shows it. */
+public final class DatumShiftNote {
   private final String where;
   private final SourceSystem source;
   private Optional<SourceSystem.Tie> worst = Optional.empty();
 
-  public TieNote(String where, SourceSystem source) {
+  public DatumShiftNote(String where, SourceSystem source) {
     this.where = where;
     this.source = source;
   }
 
-  /** Remembers the tie for the middle of a box in degrees if it is worse than those before. */
-  public void at(Envelope degrees) {
+  /** Keeps the shift at the middle of a box in degrees if it is less accurate than those before. */
+  public void add(Envelope degrees) {
     SourceSystem.Tie tie = source.tieAt(degrees.centre().x, degrees.centre().y);
     if (worst.isEmpty() || metres(tie) > metres(worst.get())) {
       worst = Optional.of(tie);
@@ -29,8 +29,8 @@ public final class TieNote {
     return tie.accuracyM().orElse(Double.MAX_VALUE);
   }
 
-  /** A finding, if the worst is coarse. */
-  public void tell(Notes notes) {
+  /** Adds a finding if the worst shift is coarse. */
+  public void noteIn(Notes notes) {
     worst
         .filter(SourceSystem.Tie::isCoarse)
         .ifPresent(
@@ -44,9 +44,9 @@ public final class TieNote {
 
   private static String howGood(SourceSystem.Tie tie) {
     return tie.accuracyM().isPresent()
-        ? "good to "
+        ? "accurate to "
             + Math.round(tie.accuracyM().getAsDouble())
-            + " m: all of it may lie that far off, to one side"
-        : "whose accuracy nobody states: all of it may lie some metres off, to one side";
+            + " m: everything may be shifted by that much in one direction"
+        : "of unknown accuracy: everything may be shifted by some metres in one direction";
   }
 }
