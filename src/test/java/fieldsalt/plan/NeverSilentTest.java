@@ -17,7 +17,7 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;

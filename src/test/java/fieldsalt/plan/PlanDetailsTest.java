@@ -22,7 +22,7 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.word.Draft;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.YieldOutlook;

@@ -9,7 +9,7 @@ import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.money.LeachingMoney;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.PlanSettings;
-import fieldsalt.plan.word.Digits;
+import fieldsalt.plan.zone.Digits;
 import fieldsalt.plan.zone.ZoneWork;
 import java.util.List;
 

@@ -2,7 +2,7 @@ package fieldsalt.plan.field;
 
 import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.soil.FieldGround;
-import fieldsalt.plan.word.Draft;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.ZonePlan;

@@ -12,7 +12,7 @@ import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.ZoneSalt;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.word.SituationWords;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.YieldOutlook;

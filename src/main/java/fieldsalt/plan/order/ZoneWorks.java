@@ -15,7 +15,7 @@ import fieldsalt.plan.soil.SoilDraws;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.soil.ZoneSalt;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
+import fieldsalt.plan.zone.Situation;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.MoneyOutlook;

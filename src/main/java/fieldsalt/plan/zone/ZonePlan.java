@@ -2,10 +2,7 @@ package fieldsalt.plan.zone;
 
 import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
 import fieldsalt.plan.draw.Odds;
-import fieldsalt.plan.word.Draft;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
 import fieldsalt.zones.field.Zone;
 import java.util.List;
 import java.util.Optional;

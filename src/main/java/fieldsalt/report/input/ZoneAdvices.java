@@ -1,9 +1,9 @@
 package fieldsalt.report.input;
 
-import fieldsalt.plan.word.Draft;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;

@@ -16,7 +16,6 @@ import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.Reclamation.Status;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
