@@ -16,6 +16,7 @@ import fieldsalt.report.input.PageSettings;
 import fieldsalt.report.input.PageSodicity;
 import fieldsalt.report.input.PageSurface;
 import fieldsalt.report.input.PageZone;
+import fieldsalt.report.input.ZoneAdvices;
 import fieldsalt.report.record.RunFacts;
 import fieldsalt.report.record.RunRecord;
 import fieldsalt.zones.field.Zone;
@@ -215,7 +216,7 @@ final class Pages {
               yield.isPresent()
                   ? OptionalDouble.of(yield.get().expectedPct())
                   : OptionalDouble.empty(),
-              fieldsalt.report.input.ZoneAdvices.of(plan, HandoverAssembly.units(prepared.job()))));
+              ZoneAdvices.of(plan, prepared.plan(), HandoverAssembly.units(prepared.job()))));
     }
     return pageZones;
   }

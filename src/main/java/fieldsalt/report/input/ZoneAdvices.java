@@ -1,6 +1,8 @@
 package fieldsalt.report.input;
 
 import fieldsalt.plan.zone.Draft;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.zone.Situation;
 import fieldsalt.plan.zone.Step;
@@ -21,16 +23,23 @@ import java.util.Optional;
 /** A zone's plan in words ready for the page. */
 public final class ZoneAdvices {
   private final ZonePlan plan;
+  private final PlanWords words;
   private final UnitSystem units;
 
-  private ZoneAdvices(ZonePlan plan, UnitSystem units) {
+  private ZoneAdvices(ZonePlan plan, PlanSettings settings, UnitSystem units) {
     this.plan = plan;
+    this.words = new PlanWords(settings);
     this.units = units;
   }
 
-  /** Advice of a plan; without one (another property than ECe is mapped) there is none. */
-  public static ZoneAdvice of(Optional<ZonePlan> plan, UnitSystem units) {
-    return plan.map(p -> new ZoneAdvices(p, units).advice()).orElseGet(ZoneAdvices::none);
+  /**
+   * Advice of a plan; without one (another property than ECe is mapped) there is none.
+   *
+   * @param settings that the plan was made with
+   */
+  public static ZoneAdvice of(Optional<ZonePlan> plan, PlanSettings settings, UnitSystem units) {
+    return plan.map(p -> new ZoneAdvices(p, settings, units).advice())
+        .orElseGet(ZoneAdvices::none);
   }
 
   private static ZoneAdvice none() {
@@ -46,9 +55,9 @@ public final class ZoneAdvices {
         sure(),
         plan.draft().reasons().stream().map(ZoneAdvices::lift).toList(),
         plan.steps().stream().map(s -> upperFirst(s.label())).toList(),
-        texts(plan.sentences()),
+        texts(words.of(plan)),
         amounts(),
-        texts(plan.cautions()));
+        texts(words.cautions(plan)));
   }
 
   private List<String> texts(List<Sentence> sentences) {
@@ -135,27 +144,12 @@ public final class ZoneAdvices {
     if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
       takes.add("gypsum is not known yet");
     }
-    planned().forEach(m -> takes.add(cost(m)));
+    plan.plannedMoney().forEach(m -> takes.add(cost(m)));
     return takes;
   }
 
-  /** Outlooks of what is planned; what is not to be done costs nothing. */
-  private List<MoneyOutlook> planned() {
-    return plan.money().stream()
-        .filter(m -> isGypsum(m) ? plan.productTPerHa() > 0 : plan.reclamation().plannedMm() > 0)
-        .toList();
-  }
-
-  private static boolean isGypsum(MoneyOutlook money) {
-    return money.of() == MoneyOutlook.Treated.GYPSUM;
-  }
-
-  private static String name(MoneyOutlook money) {
-    return isGypsum(money) ? "gypsum" : "leaching";
-  }
-
   private String cost(MoneyOutlook money) {
-    return name(money)
+    return money.of().word()
         + " costs "
         + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
   }
@@ -181,7 +175,7 @@ public final class ZoneAdvices {
     }
     String need = sure.isEmpty() ? "leaching is needed: " : "leaching: ";
     sure.add(need + Figures.chance(plan.reclamation().chance()));
-    planned().forEach(m -> sure.add(name(m) + " pays back: " + Figures.chance(m.chancePaysBack())));
+    plan.plannedMoney().forEach(m -> sure.add(m.of().word() + " pays back: " + Figures.chance(m.chancePaysBack())));
     return "Chance that " + String.join("; ", sure);
   }
 
