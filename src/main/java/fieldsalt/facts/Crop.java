@@ -66,7 +66,7 @@ public record Crop(
     return confidence.equals("print");
   }
 
-  /** Whether it stands in water, so that its table means the soil water while flooded. */
+  /** Whether it grows in water, so that its table means the soil water while flooded. */
   public boolean isFlooded() {
     return name.startsWith("Rice");
   }

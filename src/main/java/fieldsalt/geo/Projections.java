@@ -1,17 +1,15 @@
 package fieldsalt.geo;
 
 import fieldsalt.finding.InputProblem;
-import java.text.ParseException;
+import fieldsalt.geo.projection.Utm;
 import java.util.Locale;
-import java.util.OptionalInt;
-import org.geotools.api.referencing.crs.ProjectedCRS;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 
 /**
- * Where every projection comes from. Longitude or easting is first always. The 120 UTM zones of WGS
- * 84 need no registry and no file on disk; any other EPSG code is looked up in the registry that
- * comes with the program.
+ * Where every projection comes from. Longitude or easting is first always. WGS 84 in degrees or UTM
+ * is computed here; the system of any other file is looked up in the registry that comes with the
+ * program.
  */
 public final class Projections {
   private static final double WIDEST_DEGREES = 12;
@@ -37,7 +35,7 @@ public final class Projections {
           "a latitude between -84 and 84",
           "Check that longitude comes first and latitude second.");
     }
-    return utm(Utm.at(longitude, latitude));
+    return new UtmRanch(Utm.at(longitude, latitude));
   }
 
   /**
@@ -77,34 +75,9 @@ public final class Projections {
         "If the numbers are metres name their system: crs: EPSG:n.");
   }
 
-  private static RanchProjection utm(Utm utm) {
-    try {
-      ProjectedCRS crs = (ProjectedCRS) Wkt.parse(utm.wkt());
-      ProjectedSystem exact =
-          new ProjectedSystem(
-              utm.name(),
-              OptionalInt.of(utm.epsg()),
-              crs,
-              crs.getConversionFromBase().getMathTransform(),
-              utm.esriWkt());
-      return new UtmSystem(utm, exact);
-    } catch (ParseException e) {
-      throw new IllegalStateException("our own text of " + utm.name() + " does not parse", e);
-    }
-  }
-
-  /**
-   * A projected system in metres by its EPSG code.
-   *
-   * @throws InputProblem if the code is unknown, or the system is not a map projection in metres
-   */
-  public static RanchProjection ofEpsg(int code) {
-    return Utm.isCode(code) ? utm(Utm.ofCode(code)) : Registry.projected(code);
-  }
-
   /** A flat plane in metres that is tied to no place on earth. */
   public static RanchProjection local() {
-    return new LocalSystem();
+    return new LocalRanch();
   }
 
   /**

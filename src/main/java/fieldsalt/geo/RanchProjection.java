@@ -1,7 +1,7 @@
 package fieldsalt.geo;
 
+import fieldsalt.geo.projection.Vertices;
 import java.util.OptionalInt;
-import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.locationtech.jts.geom.Geometry;
 
 /**
@@ -16,27 +16,34 @@ public interface RanchProjection {
   double[] toLonLat(double xM, double yM);
 
   /** A copy in metres of a geometry in degrees (longitude first). */
-  Geometry toMetres(Geometry lonLat);
+  default Geometry toMetres(Geometry lonLat) {
+    return Vertices.move(
+        lonLat,
+        (longitude, latitude) -> {
+          PlaceM at = toMetres(longitude, latitude);
+          return new double[] {at.xM(), at.yM()};
+        });
+  }
 
   /** A copy in degrees (longitude first) of a geometry in metres. */
-  Geometry toLonLat(Geometry metres);
+  default Geometry toLonLat(Geometry metres) {
+    return Vertices.move(metres, this::toLonLat);
+  }
 
-  /** The EPSG code of the metric system, if it has one. */
+  /** The EPSG code of the metric system; a local one has none. */
   OptionalInt epsg();
 
   /** A name for people, e.g. {@code WGS 84 / UTM zone 12N}. */
   String name();
 
-  boolean isLocal();
-
-  /** The metric system as GeoTools knows it, for file headers; a local engineering CRS if local. */
-  CoordinateReferenceSystem crs();
+  /** Whether it is tied to no place on earth. */
+  default boolean isLocal() {
+    return epsg().isEmpty();
+  }
 
   /** Well-known text (version 1, ESRI spelling) of the metric system, for sidecar files. */
   String esriWkt();
 
   /** Well-known text (version 1, OGC spelling) of the metric system. */
-  default String wkt() {
-    return crs().toWKT();
-  }
+  String wkt();
 }

@@ -1,50 +1,26 @@
 package fieldsalt.geo;
 
 import fieldsalt.finding.InputProblem;
-import java.awt.geom.AffineTransform;
-import java.awt.geom.NoninvertibleTransformException;
+import fieldsalt.geo.projection.OutOfReach;
+import fieldsalt.geo.raster.GeoTiffBand;
 import java.awt.geom.Point2D;
-import java.awt.image.RenderedImage;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Locale;
-import java.util.OptionalInt;
-import org.geotools.api.data.DataSourceException;
-import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
-import org.geotools.api.referencing.crs.EngineeringCRS;
-import org.geotools.api.referencing.operation.TransformException;
-import org.geotools.coverage.grid.GridCoverage2D;
-import org.geotools.coverage.util.CoverageUtilities;
-import org.geotools.gce.geotiff.GeoTiffReader;
-import org.geotools.referencing.CRS;
 
 /**
  * The first band of a user's GeoTIFF, in any coordinate system, asked by places in a ranch's
  * projection. Between cell centres the value is bilinear over the neighbours that have one.
  */
 public final class RasterFile {
-  private static final long MOST_CELLS = 100_000_000;
-
-  private final String name;
-  private final float[] values;
-  private final int columns;
-  private final int rows;
-  private final AffineTransform toCells;
+  private final GeoTiffBand band;
   private final Place place;
 
-  /** From the ranch's metres to the raster's coordinates; null where it has none. */
+  /** From the ranch's metres to the raster's coordinates. */
   private interface Place {
     double[] of(PlaceM metres);
   }
 
-  private RasterFile(
-      String name, float[] values, int columns, int rows, AffineTransform toCells, Place place) {
-    this.name = name;
-    this.values = values;
-    this.columns = columns;
-    this.rows = rows;
-    this.toCells = toCells;
+  private RasterFile(GeoTiffBand band, Place place) {
+    this.band = band;
     this.place = place;
   }
 
@@ -57,143 +33,35 @@ public final class RasterFile {
    *     more than 100 million cells
    */
   public static RasterFile open(Path file, RanchProjection ranch) {
-    if (!Files.isReadable(file)) {
-      throw problem(file, "no such file, or no permission to read it", "Check the path.");
-    }
-    Registry.prepare();
-    GeoTiffReader reader = null;
-    try {
-      reader = new GeoTiffReader(file.toFile());
-      return read(file, reader, ranch);
-    } catch (DataSourceException | RuntimeException e) {
-      if (e instanceof InputProblem told) {
-        throw told;
-      }
-      InputProblem problem = problem(file, "a file that does not open as one", SAVE_AS);
-      problem.initCause(e);
-      throw problem;
-    } catch (IOException e) {
-      InputProblem problem =
-          problem(file, "a file that breaks off (" + e.getMessage() + ")", SAVE_AS);
-      problem.initCause(e);
-      throw problem;
-    } finally {
-      if (reader != null) {
-        reader.dispose();
-      }
-    }
+    GeoTiffBand band = GeoTiffBand.read(file);
+    return new RasterFile(band, place(band.place(), ranch));
   }
 
-  private static final String SAVE_AS =
-      "Save it again as a GeoTIFF of one band with its coordinate system.";
-
-  private static InputProblem problem(Path file, String found, String remedy) {
-    return new InputProblem(
-        file.getFileName().toString(), found, "a GeoTIFF of one band with numbers", remedy);
-  }
-
-  private static RasterFile read(Path file, GeoTiffReader reader, RanchProjection ranch)
-      throws IOException {
-    Place place = place(file, reader.getCoordinateReferenceSystem(), ranch);
-    GridCoverage2D coverage = reader.read(null);
-    RenderedImage image = coverage.getRenderedImage();
-    long cells = (long) image.getWidth() * image.getHeight();
-    if (cells > MOST_CELLS) {
-      throw problem(
-          file,
-          String.format(Locale.ROOT, "%,d cells", cells),
-          "Cut it to the ranch, or save it with larger cells: at most 100 million.");
-    }
-    float[] values = values(image, coverage);
-    if (!anyFinite(values)) {
-      throw problem(file, "no cell with a value", SAVE_AS);
-    }
-    AffineTransform toGround =
-        new AffineTransform((AffineTransform) coverage.getGridGeometry().getGridToCRS2D());
-    return new RasterFile(
-        file.getFileName().toString(),
-        values,
-        image.getWidth(),
-        image.getHeight(),
-        inverse(toGround),
-        place);
-  }
-
-  private static AffineTransform inverse(AffineTransform toGround) {
-    try {
-      return toGround.createInverse();
-    } catch (NoninvertibleTransformException e) {
-      throw new IllegalArgumentException("cells without a size", e);
-    }
-  }
-
-  private static float[] values(RenderedImage image, GridCoverage2D coverage) {
-    int columns = image.getWidth();
-    int rows = image.getHeight();
-    float[] values = new float[columns * rows];
-    var raster = image.getData();
-    for (int row = 0; row < rows; row++) {
-      float[] line =
-          raster.getSamples(image.getMinX(), image.getMinY() + row, columns, 1, 0, (float[]) null);
-      System.arraycopy(line, 0, values, row * columns, columns);
-    }
-    var nothing = CoverageUtilities.getNoDataProperty(coverage);
-    if (nothing != null) {
-      float nodata = (float) nothing.getAsSingleValue();
-      for (int i = 0; i < values.length; i++) {
-        values[i] = values[i] == nodata ? Float.NaN : values[i];
-      }
-    }
-    return values;
-  }
-
-  private static boolean anyFinite(float[] values) {
-    for (float value : values) {
-      if (Float.isFinite(value)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private static Place place(Path file, CoordinateReferenceSystem crs, RanchProjection ranch) {
-    if (ranch.isLocal() || sameCode(crs, ranch.epsg())) {
+  private static Place place(GeoTiffBand.Place said, RanchProjection ranch) {
+    if (ranch.isLocal() || said.isCode(ranch.epsg().orElse(0))) {
       return metres -> new double[] {metres.xM(), metres.yM()};
     }
-    if (crs == null || crs instanceof EngineeringCRS || CRS.getHorizontalCRS(crs) == null) {
-      throw problem(file, "no coordinate system", SAVE_AS);
-    }
-    SourceSystem system = SourceSystems.of(crs);
+    SourceSystem system = new SourceSystem(said.grid());
     return metres -> {
-      try {
-        double[] lonLat = ranch.toLonLat(metres.xM(), metres.yM());
-        return system.ofLonLat(lonLat[0], lonLat[1]);
-      } catch (TransformException e) {
-        return null;
-      }
+      double[] lonLat = ranch.toLonLat(metres.xM(), metres.yM());
+      return system.ofLonLat(lonLat[0], lonLat[1]);
     };
-  }
-
-  private static boolean sameCode(CoordinateReferenceSystem crs, OptionalInt epsg) {
-    return crs != null
-        && epsg.isPresent()
-        && crs.getIdentifiers().stream()
-            .anyMatch(id -> id.getCode().equals(Integer.toString(epsg.getAsInt())));
   }
 
   /** The file's name. */
   public String name() {
-    return name;
+    return band.name();
   }
 
   /** The value at a place; NaN outside the raster and where the nearest cell has none. */
   public double at(PlaceM metres) {
-    double[] ground = place.of(metres);
-    if (ground == null) {
+    try {
+      double[] ground = place.of(metres);
+      Point2D cell = band.toCells().transform(new Point2D.Double(ground[0], ground[1]), null);
+      return bilinear(cell.getX(), cell.getY());
+    } catch (OutOfReach e) {
       return Double.NaN;
     }
-    Point2D cell = toCells.transform(new Point2D.Double(ground[0], ground[1]), null);
-    return bilinear(cell.getX(), cell.getY());
   }
 
   /** Cell centres lie at whole numbers. */
@@ -219,8 +87,8 @@ public final class RasterFile {
   }
 
   private double cell(int column, int row) {
-    boolean inside = column >= 0 && column < columns && row >= 0 && row < rows;
-    float value = inside ? values[row * columns + column] : Float.NaN;
+    boolean inside = column >= 0 && column < band.columns() && row >= 0 && row < band.rows();
+    float value = inside ? band.values()[row * band.columns() + column] : Float.NaN;
     return Float.isFinite(value) ? value : Double.NaN;
   }
 }

@@ -1,9 +1,12 @@
 package fieldsalt.geo;
 
 import fieldsalt.finding.InputProblem;
+import fieldsalt.geo.datum.WayToWgs84;
+import fieldsalt.geo.projection.OutOfReach;
+import fieldsalt.geo.projection.TiedGrid;
+import fieldsalt.geo.projection.Vertices;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import org.geotools.api.referencing.operation.TransformException;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 
@@ -28,19 +31,15 @@ public final class SourceSystem {
     }
   }
 
-  private final String name;
-  private final DatumDegrees.Way datumDegrees;
-  private final WaysToWgs84 ways;
+  private final TiedGrid grid;
 
-  SourceSystem(String name, DatumDegrees.Way datumDegrees, WaysToWgs84 ways) {
-    this.name = name;
-    this.datumDegrees = datumDegrees;
-    this.ways = ways;
+  SourceSystem(TiedGrid grid) {
+    this.grid = grid;
   }
 
   /** A name for people. */
   public String name() {
-    return name;
+    return grid.name();
   }
 
   /**
@@ -52,7 +51,7 @@ public final class SourceSystem {
    */
   public Tie tieAt(double longitude, double latitude) {
     WayToWgs84 way = way(longitude, latitude);
-    return new Tie(way.name(), ways.accuracyM(longitude, latitude));
+    return new Tie(way.name(), grid.ties().accuracyM(longitude, latitude));
   }
 
   /**
@@ -64,17 +63,17 @@ public final class SourceSystem {
     try {
       double[] onDatum = onDatum(x, y);
       return shifted(way(onDatum[0], onDatum[1]), onDatum[0], onDatum[1]);
-    } catch (TransformException e) {
+    } catch (OutOfReach e) {
       throw outside("(" + x + ", " + y + ")", e);
     }
   }
 
-  private double[] onDatum(double x, double y) throws TransformException {
-    double[] degrees = datumDegrees.toDegrees().move(x, y);
+  private double[] onDatum(double x, double y) {
+    double[] degrees = grid.way().toDegrees().move(x, y);
     if (!(Math.abs(degrees[0]) <= 360 && Math.abs(degrees[1]) <= 90)) {
-      throw new TransformException("no place on earth");
+      throw new OutOfReach("no place on earth");
     }
-    if (!datumDegrees.plain() && Math.abs(degrees[0]) > 180) {
+    if (!grid.way().plain() && Math.abs(degrees[0]) > 180) {
       degrees[0] = Math.IEEEremainder(degrees[0], 360);
     }
     return degrees;
@@ -89,11 +88,12 @@ public final class SourceSystem {
   }
 
   private WayToWgs84 way(double longitude, double latitude) {
-    return ways.at(longitude, latitude)
+    return grid.ties()
+        .at(longitude, latitude)
         .orElseThrow(
             () ->
                 new InputProblem(
-                    "coordinate system " + name,
+                    "coordinate system " + name(),
                     String.format(
                         Locale.ROOT,
                         "a place near longitude %.3f, latitude %.3f",
@@ -105,9 +105,9 @@ public final class SourceSystem {
   }
 
   /** {easting, northing} (longitude first) in this system of a place in WGS 84 degrees. */
-  double[] ofLonLat(double longitude, double latitude) throws TransformException {
+  double[] ofLonLat(double longitude, double latitude) {
     double[] onDatum = way(longitude, latitude).fromWgs84(longitude, latitude);
-    return datumDegrees.ofDegrees().move(onDatum[0], onDatum[1]);
+    return grid.way().ofDegrees().move(onDatum[0], onDatum[1]);
   }
 
   /**
@@ -117,14 +117,14 @@ public final class SourceSystem {
    */
   public Geometry toLonLat(Geometry geometry) {
     try {
-      Geometry onDatum = Vertices.transform(geometry, this::onDatum);
+      Geometry onDatum = Vertices.move(geometry, this::onDatum);
       Coordinate middle = onDatum.getEnvelopeInternal().centre();
       if (middle == null) {
         return onDatum;
       }
       WayToWgs84 way = way(middle.x, middle.y);
-      return Vertices.transform(onDatum, (x, y) -> shifted(way, x, y));
-    } catch (TransformException e) {
+      return Vertices.move(onDatum, (x, y) -> shifted(way, x, y));
+    } catch (OutOfReach e) {
       throw outside(e.getMessage(), e);
     }
   }
@@ -134,12 +134,10 @@ public final class SourceSystem {
         new InputProblem(
             "coordinates",
             what,
-            "a place within reach of " + name,
+            "a place within reach of " + name(),
             "Check that easting or longitude comes first and that this is the system the file was"
                 + " made in.");
-    if (cause != null) {
-      problem.initCause(cause);
-    }
+    problem.initCause(cause);
     return problem;
   }
 }

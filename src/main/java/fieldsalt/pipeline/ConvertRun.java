@@ -2,19 +2,18 @@ package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisKeys;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.handover.output.ReadingsOutput;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.report.terminal.FactorLines;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Readings to ECe only: tables in, tables out. */
 public final class ConvertRun {
@@ -48,7 +47,7 @@ public final class ConvertRun {
   public static Result run(List<Path> tables, List<String> sets) {
     JobDocument job = JobDocument.ofSettings(Path.of(""), sets);
     Ranch ranch = RanchReader.readTable(job, tables);
-    ConvertedReadings converted = Basis.of(ranch.samples(), StageSettings.basis(job)).converted();
+    ConvertedReadings converted = Basis.of(ranch.samples(), BasisKeys.of(job)).converted();
     List<Finding> findings = new ArrayList<>(ranch.findings());
     findings.addAll(converted.findings());
     if (converted.rows().isEmpty()) {
@@ -58,10 +57,7 @@ public final class ConvertRun {
         converted.rows().size(),
         ReadingsOutput.readings(converted).text(),
         ReadingsOutput.factors(converted).text(),
-        Stream.concat(
-                converted.groups().stream().map(ConvertRun::line),
-                converted.means().stream().map(ConvertRun::line))
-            .toList(),
+        FactorLines.of(converted),
         findings.stream().distinct().toList());
   }
 
@@ -76,41 +72,5 @@ public final class ConvertRun {
         "no reading that can be used" + (why.isEmpty() ? "" : " (" + why + ")"),
         "at least one reading of EC with its method and unit",
         "Mend the rows named, or say defaults.method=1:5 and the like with --set.");
-  }
-
-  private static String line(ConvertedReadings.Mean m) {
-    return String.format(
-        Locale.ROOT,
-        "%s%.0f-%.0f cm: mean of %d samples %.2f dS/m (90 %% interval of their errors %.2f to %.2f)",
-        m.field().isBlank() ? "" : m.field() + ", ",
-        m.depth().topCm(),
-        m.depth().bottomCm(),
-        m.sites(),
-        m.ece(),
-        m.low(),
-        m.high());
-  }
-
-  private static String line(ConvertedReadings.Group g) {
-    String laboratory =
-        Optional.of(g.laboratory()).filter(l -> !l.isBlank()).orElse("no laboratory");
-    String texture = g.texture().name().toLowerCase(Locale.ROOT);
-    return String.format(
-        Locale.ROOT,
-        "%s, %s, %s texture: %d readings, factor %.2f (+/- %.0f %%)%s",
-        laboratory,
-        g.method(),
-        texture,
-        g.readings(),
-        g.posteriorFactor(),
-        100 * g.posteriorSdLn(),
-        g.pairs() == 0
-            ? ", no pairs"
-            : String.format(
-                Locale.ROOT,
-                "; published %.2f (+/- %.0f %%), %d pairs",
-                g.priorFactor(),
-                100 * g.priorSdLn(),
-                g.pairs()));
   }
 }

@@ -1,83 +1,71 @@
 package fieldsalt.pipeline;
 
-import fieldsalt.classes.ClassScheme;
 import fieldsalt.handover.input.HandoverInput;
 import fieldsalt.handover.input.MachineJob;
 import fieldsalt.handover.input.SurfaceLabels;
+import fieldsalt.handover.input.ZoneFeature;
+import fieldsalt.handover.output.MachineOutput;
 import fieldsalt.handover.output.SitesOutput;
 import fieldsalt.handover.output.TablesOutput;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.handover.table.CsvTable;
-import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.report.result.RunResults;
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.zones.field.Zone;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What the files for GIS and machines are made from. */
 final class HandoverAssembly {
   private HandoverAssembly() {}
 
-  static HandoverInput of(Prepared prepared, Mapped mapped, Planned planned, Features features) {
+  static HandoverInput of(Prepared prepared, Mapped mapped, Planned planned, RunResults results) {
+    Optional<MachineJob> machine =
+        planned.plan().map(plan -> MachineOutput.of(plan, prepared.job()));
     return new HandoverInput(
         prepared.ranch().projection(),
         prepared.ranch().fields(),
-        features.zones(),
+        zones(results, machine),
         SitesOutput.features(prepared.readings(), prepared.converted()),
         mapped.maps(),
         mapped.rasters(),
-        labels(prepared, mapped),
-        planned.plan().map(plan -> machine(prepared.job(), plan)));
+        SurfaceLabels.of(prepared.readings(), mapped.schemes()),
+        machine);
   }
 
-  private static SurfaceLabels labels(Prepared prepared, Mapped mapped) {
-    String limits =
-        mapped.schemes().entrySet().stream()
-            .map(e -> e.getKey() + " " + limit(e.getValue()))
-            .collect(Collectors.joining("; "));
-    return prepared.isEce()
-        ? SurfaceLabels.ece(limits)
-        : new SurfaceLabels(
-            prepared.readings().property(),
-            prepared.readings().unit(),
-            prepared.readings().scale() == fieldsalt.basis.site.Scale.LOG,
-            limits);
-  }
-
-  private static String limit(ClassScheme scheme) {
-    return String.format(Locale.ROOT, "%.1f dS/m", scheme.limitDsPerM());
-  }
-
-  /** Rates of one pass: a split rate is driven as many times as the plan says. */
-  private static MachineJob machine(JobDocument job, RanchPlan plan) {
-    Map<String, Double> rates = new LinkedHashMap<>();
-    Map<String, Integer> passes = new LinkedHashMap<>();
-    boolean drafts = job.flag("machine.drafts");
-    Set<String> draftFields = new TreeSet<>();
-    for (ZonePlan zone : plan.zones()) {
-      if (zone.draft().isDraft()) {
-        draftFields.add(zone.zone().field());
-      }
-      if (zone.goesToMachine(drafts)) {
-        rates.put(zone.zone().name(), zone.productTPerHa() / zone.passes());
-        passes.put(zone.zone().name(), zone.passes());
-      }
+  private static List<ZoneFeature> zones(RunResults results, Optional<MachineJob> machine) {
+    Map<String, ZonePlan> plans = results.planned().byZone();
+    AreaMeans means = results.planned().means();
+    List<ZoneFeature> features = new ArrayList<>();
+    List<Zone> zones = results.mapped().zones().zones();
+    for (int z = 0; z < zones.size(); z++) {
+      Zone zone = zones.get(z);
+      ZonesOutput.Known known =
+          new ZonesOutput.Known(
+              results.readings().sites().isEce(),
+              means.low()[z],
+              means.mean()[z],
+              means.high()[z],
+              results.mapped().zones().figuresByZone().get(zone.name()).chanceAbove(),
+              results.mapped().sodicity().isPresent(),
+              Optional.ofNullable(results.planned().sodicity().get(zone.name())),
+              results.chanceSodic(zone),
+              Optional.ofNullable(plans.get(zone.name())),
+              machine
+                  .map(job -> OptionalDouble.of(job.rateMgPerHa(zone.name())))
+                  .orElse(OptionalDouble.empty()));
+      features.add(ZonesOutput.feature(zone, results.mapped().schemes().get(zone.field()), known));
     }
-    return new MachineJob(
-        job.word("ranch"),
-        job.text("machine.product").orElse("gypsum"),
-        job.amount("machine.swath-m"),
-        Integer.parseInt(job.word("machine.version")),
-        rates,
-        passes,
-        draftFields);
+    return features;
   }
 
   /**

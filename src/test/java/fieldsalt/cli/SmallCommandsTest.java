@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -26,7 +27,8 @@ class SmallCommandsTest {
     assertThat(run.code()).isZero();
     Path job = temp.resolve("job.yaml");
     Files.writeString(job, run.out());
-    assertThat(fieldsalt.read.job.JobDocument.read(job).amount("gypsum.target-esp")).isEqualTo(10);
+    assertThat(fieldsalt.read.job.JobDocument.read(job, List.of()).amount("gypsum.target-esp"))
+        .isEqualTo(10);
   }
 
   @Test

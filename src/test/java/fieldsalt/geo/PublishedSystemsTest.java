@@ -80,6 +80,10 @@ class PublishedSystemsTest {
     "3993, a projection: Guam",
     "2218, a projection: Lambert conic west orientated",
     "27704, a projection: azimuthal equidistant",
+    "29701, a projection: Laborde",
+    "6247, a projection: Colombia urban",
+    "6933, a projection: equal-area cylinder",
+    "8857, a projection: Equal Earth",
     "2327, Xian 1980",
     "4555, New Beijing",
     "4608, NAD27(76): by grid only"

@@ -3,6 +3,7 @@ package fieldsalt.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.Basis;
+import fieldsalt.basis.Samples;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.SoilProperty;
@@ -99,7 +100,8 @@ class OneZoneByHandTest {
         PairKind.SPLIT,
         e,
         false,
-        new SourceRow("samples.csv", k + 2));
+        new SourceRow("samples.csv", k + 2),
+        Samples.noExtras());
   }
 
   private static List<Sample> lines() {

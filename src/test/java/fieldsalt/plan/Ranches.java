@@ -1,5 +1,6 @@
 package fieldsalt.plan;
 
+import fieldsalt.basis.Samples;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.facts.Crop;
@@ -183,7 +184,8 @@ public final class Ranches {
             PairKind.SPLIT,
             OptionalDouble.empty(),
             false,
-            new SourceRow("samples.csv", 2)));
+            new SourceRow("samples.csv", 2),
+            Samples.noExtras()));
   }
 
   Surface surface() {

@@ -6,8 +6,10 @@ import fieldsalt.handover.table.Rounding;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.sample.Sample;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
 
 /** Owner of the two tables of {@code convert}. */
@@ -26,6 +28,20 @@ public final class ReadingsOutput {
     return new CsvTable(
         OutputColumns.of("factors").names(UnitSystem.METRIC),
         converted.groups().stream().map(ReadingsOutput::cells).toList());
+  }
+
+  /** The factors by the names of their columns. */
+  public static List<Map<String, Object>> factorsByName(ConvertedReadings converted) {
+    CsvTable table = factors(converted);
+    return table.rows().stream().map(row -> byName(table.header(), row)).toList();
+  }
+
+  private static Map<String, Object> byName(List<String> names, List<Object> row) {
+    Map<String, Object> figures = new LinkedHashMap<>();
+    for (int i = 0; i < names.size(); i++) {
+      figures.put(names.get(i), row.get(i));
+    }
+    return figures;
   }
 
   private static List<Object> cells(ConvertedReadings.Row row) {

@@ -14,6 +14,7 @@ import fieldsalt.zones.sodicity.Sodicity;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Owner of the zones' columns: zones.geojson, layer {@code zones} of the GeoPackage, zones.shp. */
 public final class ZonesOutput {
@@ -31,6 +32,7 @@ public final class ZonesOutput {
    * @param sodicity empty where sodium is not known
    * @param chanceSodic mean chance over its points; NaN where it is not known
    * @param plan empty where another property than ECe is mapped
+   * @param machineRate of one pass in the machine file, t/ha; empty where there is none
    */
   public record Known(
       boolean ece,
@@ -41,7 +43,8 @@ public final class ZonesOutput {
       boolean bySodicity,
       Optional<Sodicity.OfZone> sodicity,
       double chanceSodic,
-      Optional<ZonePlan> plan) {}
+      Optional<ZonePlan> plan,
+      OptionalDouble machineRate) {}
 
   /** A zone with all its figures; those that are not known are null. */
   public static ZoneFeature feature(Zone zone, ClassScheme scheme, Known known) {
@@ -61,6 +64,7 @@ public final class ZonesOutput {
       figures.putAll(sodicity(zone, scheme, known));
     }
     known.plan.ifPresent(plan -> figures.putAll(plan(plan)));
+    known.machineRate.ifPresent(rate -> figures.putAll(COLUMNS.figures("rate_t_ha", rate)));
     boolean sodic = known.sodicity.map(Sodicity.OfZone::isSodic).orElse(false);
     return new ZoneFeature(zone, figures, scheme.labels().size(), sodic);
   }

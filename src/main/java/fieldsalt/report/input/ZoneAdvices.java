@@ -18,7 +18,6 @@ import fieldsalt.report.markup.Figures;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** A zone's plan in words ready for the page. */
 public final class ZoneAdvices {
@@ -33,18 +32,12 @@ public final class ZoneAdvices {
   }
 
   /**
-   * Advice of a plan; without one (another property than ECe is mapped) there is none.
+   * Advice of a plan.
    *
-   * @param settings that the plan was made with
+   * @param settings that it was made with
    */
-  public static ZoneAdvice of(Optional<ZonePlan> plan, PlanSettings settings, UnitSystem units) {
-    return plan.map(p -> new ZoneAdvices(p, settings, units).advice())
-        .orElseGet(ZoneAdvices::none);
-  }
-
-  private static ZoneAdvice none() {
-    List<String> no = List.of();
-    return new ZoneAdvice("No plan", "", "", "", no, no, no, List.of(), no);
+  public static ZoneAdvice of(ZonePlan plan, PlanSettings settings, UnitSystem units) {
+    return new ZoneAdvices(plan, settings, units).advice();
   }
 
   private ZoneAdvice advice() {

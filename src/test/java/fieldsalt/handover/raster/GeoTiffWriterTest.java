@@ -105,7 +105,7 @@ class GeoTiffWriterTest {
         dir.resolve("big.tif"),
         new RasterBand(grid, "rows", ""),
         values,
-        Projections.ofEpsg(32612));
+        Projections.utmFor(-111, 33));
     JsonNode overviews = info("big.tif").path("bands").get(0).path("overviews");
     assertThat(overviews).hasSize(2);
     assertThat(overviews.get(0).path("size").get(0).asInt()).isEqualTo(350);
