@@ -131,8 +131,7 @@ public final class ClassSchemes {
 
   private static Made yieldSteps(
       String field, Crop crop, Crop.Tolerance tolerance, double medianError, boolean gypsiferous) {
-    MaasHoffman1977 table = MaasHoffman1977.of(tolerance);
-    MaasHoffman1977 model = gypsiferous ? table.onGypsiferousSoil() : table;
+    MaasHoffman1977 model = MaasHoffman1977.of(tolerance, gypsiferous);
     List<Integer> kept = new ArrayList<>();
     List<Integer> merged = new ArrayList<>();
     for (int pct : STEPS_PCT) {

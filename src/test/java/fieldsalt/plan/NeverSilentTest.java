@@ -17,7 +17,7 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
@@ -124,17 +124,18 @@ class NeverSilentTest {
       RanchPlan plan = ranch().plan(settings());
       assertThat(plan.toString()).as("trial %d", trial).doesNotContain("NaN", "Infinity");
       for (ZonePlan zone : plan.zones()) {
-        check(zone);
+        check(zone, plan.settings());
       }
       for (FieldPlan field : plan.fields()) {
-        field.sentences().forEach(NeverSilentTest::check);
-        field.cautions().forEach(NeverSilentTest::check);
+        Said.of(field, plan.settings()).forEach(NeverSilentTest::check);
+        Said.cautions(field, plan.settings()).forEach(NeverSilentTest::check);
       }
     }
   }
 
-  private static void check(ZonePlan zone) {
-    List<String> codes = zone.sentences().stream().map(Sentence::code).toList();
+  private static void check(ZonePlan zone, PlanSettings settings) {
+    List<Sentence> said = Said.of(zone, settings);
+    List<String> codes = said.stream().map(Sentence::code).toList();
     assertThat(codes).anySatisfy(c -> assertThat(c).containsPattern("gypsum|measure-"));
     assertThat(codes)
         .anySatisfy(c -> assertThat(c).isIn("reclamation", "no-reclamation", "target-below-water"));
@@ -144,8 +145,8 @@ class NeverSilentTest {
     }
     assertThat(zone.productTPerHa()).isNotNegative();
     assertThat(zone.reclamation().plannedMm()).isNotNegative();
-    zone.sentences().forEach(NeverSilentTest::check);
-    zone.cautions().forEach(NeverSilentTest::check);
+    said.forEach(NeverSilentTest::check);
+    Said.cautions(zone, settings).forEach(NeverSilentTest::check);
   }
 
   private static void check(Sentence sentence) {

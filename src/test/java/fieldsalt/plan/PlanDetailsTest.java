@@ -22,7 +22,7 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.word.Draft;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.YieldOutlook;
@@ -83,7 +83,7 @@ class PlanDetailsTest {
     FieldSoil gypsum = Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.LOAM), 2);
     FieldPlan field = field(Ranches.of(5).crop("wheat").soil(gypsum), DRAINED);
     assertThat(field.zones().get(0).yield().orElseThrow().threshold()).isEqualTo(8);
-    assertThat(codes(field.cautions())).contains("gypsiferous");
+    assertThat(codes(Said.cautions(field, DRAINED))).contains("gypsiferous");
     assertThat(field.leaching().tolerableEce().orElseThrow()).isCloseTo(8 + 10 / 7.1, within(1e-9));
   }
 
@@ -157,7 +157,7 @@ class PlanDetailsTest {
             Code.DRAFT_DRAINAGE_NOT_PROVED,
             Code.DRAFT_CALCULATED_ECE);
     assertThat(field.draft().reasons()).allSatisfy(r -> assertThat(r.lift()).isNotBlank());
-    assertThat(codes(field.cautions())).contains("topsoil-only", "licensed-adviser");
+    assertThat(codes(Said.cautions(field, PlanSettings.defaults()))).contains("topsoil-only", "licensed-adviser");
     assertThat(Ranches.of(9).sar(3).evidence(weak).plan(DRAINED).findings())
         .extracting(f -> f.code().id())
         .contains("draft-few-sites");
@@ -170,17 +170,17 @@ class PlanDetailsTest {
   @Test
   void emergenceCaution() {
     FieldEvidence seedbed = Changed.withSeedbedEce(FieldEvidence.firm(30), 3.5);
-    assertThat(codes(field(Ranches.of(3).evidence(seedbed), DRAINED).cautions()))
+    assertThat(codes(Said.cautions(field(Ranches.of(3).evidence(seedbed), DRAINED), DRAINED)))
         .doesNotContain("emergence");
-    assertThat(codes(field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED).cautions()))
+    assertThat(codes(Said.cautions(field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED), DRAINED)))
         .contains("emergence");
   }
 
   @Test
   void cropsWithTheirOwnCaution() {
-    assertThat(codes(field(Ranches.of(3).crop("almond"), DRAINED).cautions()))
+    assertThat(codes(Said.cautions(field(Ranches.of(3).crop("almond"), DRAINED), DRAINED)))
         .contains("rootstock-chloride");
-    assertThat(codes(field(Ranches.of(3).crop("Rice (paddy)"), DRAINED).cautions()))
+    assertThat(codes(Said.cautions(field(Ranches.of(3).crop("Rice (paddy)"), DRAINED), DRAINED)))
         .contains("rice-soil-water");
   }
 
@@ -198,7 +198,8 @@ class PlanDetailsTest {
                 java.util.OptionalDouble.of(9),
                 java.util.OptionalDouble.of(5),
                 java.util.OptionalDouble.of(1)));
-    List<Sentence> said = field(Ranches.of(3), Changed.withWater(DRAINED, water)).cautions();
+    List<Sentence> said =
+        Said.cautionsOfFirstField(Ranches.of(3).plan(Changed.withWater(DRAINED, water)));
     assertThat(codes(said))
         .contains("infiltration-hazard", "water-hco3", "water-cl", "water-b", "water-sar")
         .doesNotContain("water-ec", "water-na");
@@ -244,23 +245,11 @@ class PlanDetailsTest {
   @Test
   void theWayOutForTheWaterIsAskedForUntilItIsProved() {
     String asked =
-        Ranches.of(9)
-            .sar(3)
-            .plan(PlanSettings.defaults())
-            .zones()
-            .get(0)
-            .sentences()
+        Said.ofFirstZone(Ranches.of(9).sar(3).plan(PlanSettings.defaults()))
             .get(0)
             .text(UnitSystem.METRIC);
     String proved =
-        Ranches.of(9)
-            .sar(3)
-            .plan(DRAINED)
-            .zones()
-            .get(0)
-            .sentences()
-            .get(0)
-            .text(UnitSystem.METRIC);
+        Said.ofFirstZone(Ranches.of(9).sar(3).plan(DRAINED)).get(0).text(UnitSystem.METRIC);
     assertThat(asked).contains("Find out first whether it can leave");
     assertThat(proved).doesNotContain("Find out first");
   }
@@ -288,7 +277,7 @@ class PlanDetailsTest {
   /** Sites to measure: the one nearest the middle first, then the farthest from those chosen. */
   @Test
   void sitesToMeasureAreSpread() {
-    assertThat(Ranches.of(8).withSites().plan(DRAINED).zones().get(0).sentences())
+    assertThat(Said.ofFirstZone(Ranches.of(8).withSites().plan(DRAINED)))
         .filteredOn(s -> s.code().equals("measure-sodium"))
         .allSatisfy(
             s -> assertThat(s.text(UnitSystem.METRIC)).contains("on these sites: mid, far, low"))

@@ -10,8 +10,8 @@ import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
@@ -74,7 +74,7 @@ class PlannerTest {
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.MEASURE_CEC);
     assertThat(zone.productTPerHa()).isZero();
     assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_t_ha", null);
-    assertThat(codes(zone.sentences())).contains("measure-cec");
+    assertThat(codes(Said.of(zone, Ranches.drained()))).contains("measure-cec");
     assertThat(zone.steps()).startsWith(Step.MEASURE_CEC);
   }
 
@@ -86,17 +86,17 @@ class PlannerTest {
     assertThat(plan.zones())
         .extracting(ZonePlan::situation)
         .containsExactly(Situation.SALINE, Situation.SALINE_SODIC, Situation.SODIC, Situation.FINE);
-    assertThat(codes(plan.zones().get(0).sentences())).contains("saline", "no-gypsum");
-    assertThat(codes(plan.zones().get(1).sentences())).contains("saline-sodic", "gypsum");
-    assertThat(codes(plan.zones().get(2).sentences()))
+    assertThat(codes(Said.of(plan.zones().get(0), settings))).contains("saline", "no-gypsum");
+    assertThat(codes(Said.of(plan.zones().get(1), settings))).contains("saline-sodic", "gypsum");
+    assertThat(codes(Said.of(plan.zones().get(2), settings)))
         .contains("sodic", "gypsum", "gypsum-sources");
-    assertThat(codes(plan.zones().get(3).sentences())).contains("fine");
+    assertThat(codes(Said.of(plan.zones().get(3), settings))).contains("fine");
     RanchPlan flat =
         Ranches.of(8)
             .sar(3)
             .evidence(Changed.withNoBetterThanMean(FieldEvidence.firm(30), true))
             .plan(settings);
-    assertThat(codes(flat.fields().get(0).sentences())).contains("map-no-better-than-mean");
+    assertThat(codes(Said.ofFirstField(flat))).contains("map-no-better-than-mean");
     assertThat(flat.fields().get(0).draft().isDraft()).isTrue();
     assertThat(plan.fields().get(0).draft().isDraft()).isFalse();
   }
@@ -137,7 +137,7 @@ class PlannerTest {
                     assertThat(number).as(name).isFinite();
                   }
                 });
-        for (Sentence s : zone.sentences()) {
+        for (Sentence s : Said.of(zone, plan.settings())) {
           assertThat(s.text(UnitSystem.METRIC)).doesNotContain("{", "NaN", "Infinity");
           assertThat(s.text(UnitSystem.US)).doesNotContain(" t/ha", " mm", " ha");
         }

@@ -5,7 +5,7 @@ import fieldsalt.handover.table.CsvTable;
 import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.field.CropYields;
 import fieldsalt.plan.gypsum.RateRow;
-import fieldsalt.plan.word.Digits;
+import fieldsalt.plan.zone.Digits;
 import fieldsalt.quantity.Dimension;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.surface.next.Proposal;

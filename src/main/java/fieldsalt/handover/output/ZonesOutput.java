@@ -4,7 +4,7 @@ import fieldsalt.classes.ClassScheme;
 import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
 import fieldsalt.handover.input.ZoneFeature;
 import fieldsalt.handover.table.Rounding;
-import fieldsalt.plan.word.Digits;
+import fieldsalt.plan.zone.Digits;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.Reclamation;
 import fieldsalt.plan.zone.YieldOutlook;

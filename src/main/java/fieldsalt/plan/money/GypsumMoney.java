@@ -9,7 +9,6 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.ZoneWork;
-import fieldsalt.quantity.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -128,7 +127,6 @@ public final class GypsumMoney {
         new Treatment(
             MoneyOutlook.Treated.GYPSUM,
             esp,
-            Dimension.PERCENT,
             gain(pure, requirement, esp, target),
             x -> valuePerEsp() * Math.min(Math.max(0, x - target), pure / perEsp),
             costPerHa(product),

@@ -1,5 +1,6 @@
 package fieldsalt.plan.setting;
 
+import fieldsalt.facts.GypsumStoichiometry;
 import java.util.OptionalDouble;
 
 /**
@@ -29,6 +30,18 @@ public record GypsumSettings(
     YES,
     NO,
     UNKNOWN
+  }
+
+  /** Layer whose requirement stands beside that of the layer to treat, cm. */
+  public double otherDepthCm() {
+    return depthCm < 30 ? 30 : 15;
+  }
+
+  /** Product that holds one tonne of pure gypsum; empty where the purity is not given. */
+  public OptionalDouble productPerPure() {
+    return purityPct.isPresent()
+        ? OptionalDouble.of(GypsumStoichiometry.product(1, purityPct.getAsDouble(), moisturePct))
+        : OptionalDouble.empty();
   }
 
   public static GypsumSettings defaults() {

@@ -1,6 +1,8 @@
 package fieldsalt.plan.setting;
 
+import fieldsalt.facts.InfiltrationHazard;
 import fieldsalt.facts.SodiumAdsorptionRatio;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -52,6 +54,19 @@ public record WaterSettings(
     return ca + mg > 0
         ? OptionalDouble.of(SodiumAdsorptionRatio.ofMeqL(ions.na().getAsDouble(), ca, mg))
         : OptionalDouble.empty();
+  }
+
+  /** How far the water seals the soil; empty where its EC or SAR is not known. */
+  public Optional<InfiltrationHazard> hazard() {
+    OptionalDouble sarKnown = sarKnown();
+    return sarKnown.isPresent() && ecDsPerM.isPresent()
+        ? Optional.of(InfiltrationHazard.of(sarKnown.getAsDouble(), ecDsPerM.getAsDouble()))
+        : Optional.empty();
+  }
+
+  /** ECe that the soil comes to with this water: half of its EC (soil water twice the paste). */
+  public double equilibriumEce() {
+    return ecDsPerM.orElse(0) / 2;
   }
 
   /** Whether nothing is said of an irrigation water: the land may be rain-fed. */

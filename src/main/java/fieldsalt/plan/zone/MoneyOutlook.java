@@ -1,7 +1,7 @@
 package fieldsalt.plan.zone;
 
 import fieldsalt.plan.draw.Odds;
-import fieldsalt.plan.word.Sentence;
+import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
@@ -28,8 +28,7 @@ public record MoneyOutlook(
     OptionalDouble breakEven,
     double perfectInformation,
     double halfInformation,
-    boolean measureFirst,
-    Sentence sentence) {
+    boolean measureFirst) {
   /** What can be done to a zone for money. */
   public enum Treated {
     GYPSUM,
@@ -37,7 +36,7 @@ public record MoneyOutlook(
 
     /** As people say it. */
     public String word() {
-      return name().toLowerCase(java.util.Locale.ROOT);
+      return name().toLowerCase(Locale.ROOT);
     }
   }
 }

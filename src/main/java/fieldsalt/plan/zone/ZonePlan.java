@@ -2,10 +2,7 @@ package fieldsalt.plan.zone;
 
 import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
 import fieldsalt.plan.draw.Odds;
-import fieldsalt.plan.word.Draft;
-import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
+import fieldsalt.quantity.Measure;
 import fieldsalt.zones.field.Zone;
 import java.util.List;
 import java.util.Optional;
@@ -14,17 +11,17 @@ import java.util.Optional;
  * The plan of one zone.
  *
  * @param ece zone mean, dS/m, with the odds of its error
+ * @param meanEce its mean with the ends of its 90 % interval
  * @param soilClass of Handbook 60, where sodium is known
  * @param yield empty where the crop has no numbers or none is given
  * @param productTPerHa gypsum product in all passes after the machine's steps; 0 where none
  * @param steps what to do, first to last; at least one
  * @param money outlooks of gypsum and leaching, where prices allow
- * @param sentences what, why and how sure
- * @param cautions beside the numbers
  */
 public record ZonePlan(
     Zone zone,
     Odds ece,
+    Measure meanEce,
     Situation situation,
     Optional<SoilClass> soilClass,
     Optional<YieldOutlook> yield,
@@ -35,14 +32,10 @@ public record ZonePlan(
     int passes,
     List<Step> steps,
     List<MoneyOutlook> money,
-    List<Sentence> sentences,
-    List<Sentence> cautions,
     Draft draft) {
   public ZonePlan {
     steps = List.copyOf(steps);
     money = List.copyOf(money);
-    sentences = List.copyOf(sentences);
-    cautions = List.copyOf(cautions);
   }
 
   public Step firstStep() {
@@ -56,6 +49,17 @@ public record ZonePlan(
    */
   public boolean goesToMachine(boolean drafts) {
     return passes > 0 && (drafts || !draft.isDraft());
+  }
+
+  /** Outlooks of what is planned; what is not to be done costs nothing and brings nothing. */
+  public List<MoneyOutlook> plannedMoney() {
+    return money.stream()
+        .filter(
+            m ->
+                m.of() == MoneyOutlook.Treated.GYPSUM
+                    ? productTPerHa > 0
+                    : reclamation.plannedMm() > 0)
+        .toList();
   }
 
   /** Tonnes of gypsum product. */

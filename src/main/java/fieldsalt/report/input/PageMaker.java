@@ -157,6 +157,13 @@ public final class PageMaker {
         + (group.texture() == fieldsalt.quantity.TextureGroup.UNKNOWN ? " texture" : " soil");
   }
 
+  private ZoneAdvice advice(Optional<ZonePlan> plan) {
+    return plan.isEmpty()
+        ? ZoneAdvice.none()
+        : ZoneAdvices.of(
+            plan.get(), results.planned().plan().orElseThrow().settings(), units);
+  }
+
   private List<PageZone> zones() {
     Map<String, ZonePlan> plans = results.planned().byZone();
     AreaMeans means = results.planned().means();
@@ -176,7 +183,7 @@ public final class PageMaker {
               plan.flatMap(ZonePlan::yield)
                   .map(y -> OptionalDouble.of(y.expectedPct()))
                   .orElse(OptionalDouble.empty()),
-              ZoneAdvices.of(plan, units)));
+              advice(plan)));
     }
     return pageZones;
   }

@@ -8,19 +8,19 @@ import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.plan.Changed;
 import fieldsalt.plan.Ranches;
+import fieldsalt.plan.Said;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Known.Source;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.GroundSettings.Drainage;
 import fieldsalt.plan.setting.GypsumSettings;
-import fieldsalt.plan.setting.GypsumSettings.Lime;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.ZonePlan;
@@ -39,11 +39,15 @@ class GypsumTest {
   }
 
   private static List<String> codes(ZonePlan zone) {
-    return zone.sentences().stream().map(Sentence::code).toList();
+    return Said.of(zone, DRAINED).stream().map(Sentence::code).toList();
   }
 
   private static String text(ZonePlan zone, String code) {
-    return zone.sentences().stream()
+    return text(zone, DRAINED, code);
+  }
+
+  private static String text(ZonePlan zone, PlanSettings settings, String code) {
+    return Said.of(zone, settings).stream()
         .filter(s -> s.code().equals(code))
         .findFirst()
         .orElseThrow()
@@ -82,10 +86,10 @@ class GypsumTest {
     PlanSettings rainFed = Changed.withWater(DRAINED, WaterSettings.defaults());
     ZonePlan rain = zone(Ranches.of(2).esp(12), rainFed);
     assertThat(rain.gypsum().advice()).isEqualTo(Advice.CONSIDER);
-    assertThat(text(rain, "gypsum-consider")).contains("rain-fed", "strip");
+    assertThat(text(rain, rainFed, "gypsum-consider")).contains("rain-fed", "strip");
     assertThat(rain.productTPerHa()).as("a strip is no rate").isZero();
     assertThat(rain.steps()).containsExactly(Step.TEST_STRIP);
-    assertThat(text(zone(Ranches.of(2).esp(8), rainFed), "gypsum-consider"))
+    assertThat(text(zone(Ranches.of(2).esp(8), rainFed), rainFed, "gypsum-consider"))
         .contains("no amount follows");
   }
 
@@ -154,8 +158,8 @@ class GypsumTest {
     assertThat(moist.productTPerHa()).isCloseTo(pure.productTPerHa() / 0.8 / 0.9, within(0.02));
     assertThat(ZonesOutput.plan(moist)).containsEntry("gypsum_of", "product");
     assertThat(ZonesOutput.plan(pure)).containsEntry("gypsum_of", "pure gypsum");
-    assertThat(pure.cautions()).extracting(Sentence::code).contains("purity-asked");
-    assertThat(moist.cautions()).extracting(Sentence::code).doesNotContain("purity-asked");
+    assertThat(Said.cautions(pure, DRAINED)).extracting(Sentence::code).contains("purity-asked");
+    assertThat(Said.cautions(moist, product)).extracting(Sentence::code).doesNotContain("purity-asked");
   }
 
   @Test
@@ -199,7 +203,7 @@ class GypsumTest {
     assertThat(zone.gypsum().waterToDissolveMm())
         .isCloseTo(40 * zone.gypsum().wantedProduct(), within(1e-9));
     Sentence deeper =
-        zone.sentences().stream()
+        Said.of(zone, DRAINED).stream()
             .filter(s -> s.code().equals("gypsum-other-depth"))
             .findFirst()
             .orElseThrow();
@@ -207,7 +211,7 @@ class GypsumTest {
         .isCloseTo(2 * zone.gypsum().wantedProduct(), within(1e-6));
     PlanSettings deep =
         Changed.withGypsum(DRAINED, Changed.withDepthCm(GypsumSettings.defaults(), 30));
-    assertThat(text(zone(Ranches.of(2).esp(25).cec(20), deep), "gypsum-other-depth"))
+    assertThat(text(zone(Ranches.of(2).esp(25).cec(20), deep), deep, "gypsum-other-depth"))
         .startsWith("Over 15 cm");
   }
 
@@ -256,20 +260,6 @@ class GypsumTest {
     assertThat(fromSar.esp().p90() - fromSar.esp().p10())
         .isGreaterThan(1.3 * (measured.esp().p90() - measured.esp().p10()));
     assertThat(fromSar.sources().esp().workedOut()).isTrue();
-  }
-
-  /** Acid and sulfur only with free lime. */
-  @Test
-  void equivalentsFollowTheLime() {
-    Sentence unknown = GypsumWords.equivalents(10, Lime.UNKNOWN);
-    assertThat(unknown.text(UnitSystem.METRIC))
-        .contains("elemental sulfur 1.9 t/ha (only if the soil holds free lime)");
-    assertThat(GypsumWords.equivalents(10, Lime.NO).text(UnitSystem.METRIC))
-        .doesNotContain("elemental sulfur 1.9")
-        .contains("calcium chloride dihydrate 8.5 t/ha", "do nothing without free lime");
-    assertThat(GypsumWords.equivalents(10, Lime.YES).text(UnitSystem.US))
-        .contains("sulfuric acid 93 % 2.7 tons/acre")
-        .doesNotContain("only if");
   }
 
   @Test

@@ -10,6 +10,7 @@ import fieldsalt.plan.setting.Irrigation;
 import fieldsalt.plan.setting.LeachingSettings;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.WaterSettings;
+import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.LeachingRequirement.Status;
@@ -31,7 +32,11 @@ class LeachingNeedTest {
   }
 
   private static List<String> codes(LeachingRequirement lr) {
-    return lr.sentences().stream().map(Sentence::code).toList();
+    return said(lr).stream().map(Sentence::code).toList();
+  }
+
+  private static List<Sentence> said(LeachingRequirement lr) {
+    return new PlanWords(PlanSettings.defaults()).of(lr);
   }
 
   /** FAO 29, example 3 with the threshold as tolerable ECe: maize, ECw 1.2, LR 0.164, AW 957 mm. */
@@ -123,10 +128,10 @@ class LeachingNeedTest {
     assertThat(codes(never)).contains("leaching-not-feasible", "crops-that-would-do");
     // 4.5 / (5 x 1.526 - 4.5) = 1.44: more water would have to drain than is given
     LeachingRequirement more = of(water(Changed.withEc(season, 4.5)), "Bean, common");
-    assertThat(more.sentences().get(0).template()).contains("no amount of leaching");
+    assertThat(said(more).get(0).template()).contains("no amount of leaching");
     LeachingRequirement beyond = of(water(Changed.withEc(season, 5 * bean)), "Bean, common");
     assertThat(beyond.status()).isEqualTo(Status.NOT_FEASIBLE);
-    assertThat(beyond.sentences().get(0).template()).contains("no amount of leaching");
+    assertThat(said(beyond).get(0).template()).contains("no amount of leaching");
   }
 
   @Test
@@ -134,7 +139,7 @@ class LeachingNeedTest {
     LeachingRequirement never =
         of(water(Changed.withEc(WaterSettings.defaults(), 3)), "Bean, common");
     Sentence water =
-        never.sentences().stream()
+        said(never).stream()
             .filter(s -> s.code().equals("water-that-would-do"))
             .findFirst()
             .orElseThrow();
@@ -142,7 +147,7 @@ class LeachingNeedTest {
     LeachingRequirement then =
         of(water(Changed.withEc(WaterSettings.defaults(), enough)), "Bean, common");
     assertThat(then.fraction().orElseThrow()).isCloseTo(0.30, within(1e-9));
-    assertThat(never.sentences())
+    assertThat(said(never))
         .anySatisfy(
             s -> assertThat(s.template()).contains("Barley (grain)").doesNotContain("Almond"));
   }

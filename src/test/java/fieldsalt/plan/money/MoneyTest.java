@@ -8,6 +8,7 @@ import fieldsalt.finding.InputProblem;
 import fieldsalt.plan.Changed;
 import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.Ranches;
+import fieldsalt.plan.Said;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.field.Comparison;
 import fieldsalt.plan.order.ZoneWorks;
@@ -18,15 +19,15 @@ import fieldsalt.plan.setting.MoneySettings;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
+import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation.Status;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.plan.zone.ZoneWork;
-import fieldsalt.quantity.Dimension;
 import fieldsalt.quantity.UnitSystem;
 import java.util.List;
 import java.util.Map;
@@ -74,11 +75,14 @@ class MoneyTest {
         .isCloseTo(10 * (pays.gainPerHa().mean() - pays.costPerHa()), within(1e-6));
     assertThat(pays.chancePaysBack()).isGreaterThan(0.95);
     assertThat(pays.breakEven().orElseThrow()).isLessThan(9);
-    ZonePlan dear =
-        zone(Ranches.of(9).sar(3), priced(Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5)));
+    RanchPlan plan =
+        Ranches.of(9)
+            .sar(3)
+            .plan(priced(Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5)));
+    ZonePlan dear = plan.zones().get(0);
     assertThat(dear.reclamation().status()).isEqualTo(Status.DOES_NOT_PAY);
     assertThat(dear.reclamation().plannedMm()).isZero();
-    assertThat(dear.sentences()).extracting(Sentence::code).contains("does-not-pay");
+    assertThat(Said.ofFirstZone(plan)).extracting(Sentence::code).contains("does-not-pay");
     assertThat(money(dear, "leaching").expectedNet()).isNegative();
   }
 
@@ -102,14 +106,13 @@ class MoneyTest {
     double[] ece = Draws.map(new Draws(1).standard(), z -> Math.exp(2 + 0.2 * z));
     Treatment treatment =
         new Treatment(
-            MoneyOutlook.Treated.LEACHING, ece, Dimension.CONDUCTIVITY, ece, x -> 3 * x, 18, 10);
+            MoneyOutlook.Treated.LEACHING, ece, ece, x -> 3 * x, 18, 10);
     assertThat(treatment.outlook(MoneySettings.defaults()).breakEven().orElseThrow())
         .isCloseTo(6, within(1e-9));
     Treatment never =
         new Treatment(
             MoneyOutlook.Treated.LEACHING,
             ece,
-            Dimension.CONDUCTIVITY,
             ece,
             x -> Math.min(x, 5),
             18,
@@ -129,7 +132,7 @@ class MoneyTest {
       double[] gain = Draws.map(esp, x -> x);
       MoneyOutlook outlook =
           new Treatment(
-                  MoneyOutlook.Treated.GYPSUM, esp, Dimension.PERCENT, gain, x -> x, costs[k], 10)
+                  MoneyOutlook.Treated.GYPSUM, esp, gain, x -> x, costs[k], 10)
               .outlook(MoneySettings.defaults());
       worth[k] = outlook.perfectInformation();
       assertThat(outlook.halfInformation()).isLessThanOrEqualTo(outlook.perfectInformation());
@@ -143,14 +146,15 @@ class MoneyTest {
   void measureFirstWhereSamplesCostLessThanTheyTell() {
     double[] esp = Draws.map(new Draws(1).standard(), z -> 20 + 3 * z);
     Treatment open =
-        new Treatment(MoneyOutlook.Treated.GYPSUM, esp, Dimension.PERCENT, esp, x -> x, 20, 10);
+        new Treatment(MoneyOutlook.Treated.GYPSUM, esp, esp, x -> x, 20, 10);
     double half = open.outlook(MoneySettings.defaults()).halfInformation();
     MoneySettings cheap =
         Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("sample", half - 0.1)));
     MoneySettings dear =
         Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("sample", half + 0.1)));
     assertThat(open.outlook(cheap).measureFirst()).isTrue();
-    assertThat(open.outlook(cheap).sentence().text(UnitSystem.METRIC)).contains("measure first");
+    assertThat(new PlanWords(DRAINED).of(open.outlook(cheap)).text(UnitSystem.METRIC))
+        .contains("measure first");
     assertThat(open.outlook(dear).measureFirst()).isFalse();
   }
 

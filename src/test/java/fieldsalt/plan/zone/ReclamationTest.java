@@ -7,6 +7,7 @@ import fieldsalt.basis.depth.ProfileShape;
 import fieldsalt.facts.Hoffman1980.Application;
 import fieldsalt.plan.Changed;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.Said;
 import fieldsalt.plan.Ranches;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.Irrigation;
@@ -16,7 +17,6 @@ import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.Reclamation.Status;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
@@ -90,7 +90,7 @@ class ReclamationTest {
     assertThat(zone.reclamation().status()).isEqualTo(Status.NOT_NEEDED);
     assertThat(zone.reclamation().plannedMm()).isZero();
     assertThat(zone.reclamation().mm().p90()).isZero();
-    assertThat(codes(zone.sentences())).contains("no-reclamation");
+    assertThat(codes(Said.of(zone, DRAINED))).contains("no-reclamation");
   }
 
   /** The target lies below what the water itself leaves: said, and no depth. */
@@ -100,7 +100,7 @@ class ReclamationTest {
     ZonePlan zone = zone(Ranches.of(9).sar(3), salty);
     assertThat(zone.reclamation().status()).isEqualTo(Status.TARGET_OUT_OF_REACH);
     assertThat(zone.reclamation().plannedMm()).isZero();
-    assertThat(codes(zone.sentences())).contains("target-below-water");
+    assertThat(codes(Said.of(zone, salty))).contains("target-below-water");
     assertThat(zone.firstStep()).isEqualTo(Step.CHANGE_CROP_OR_WATER);
   }
 
@@ -108,7 +108,7 @@ class ReclamationTest {
   void hardlyAboveTheTargetIsLowConfidence() {
     ZonePlan zone = zone(Ranches.of(3.7), DRAINED);
     assertThat(zone.reclamation().lowConfidence()).isTrue();
-    assertThat(codes(zone.sentences())).contains("about-one-pore-volume");
+    assertThat(codes(Said.of(zone, DRAINED))).contains("about-one-pore-volume");
     assertThat(zone(Ranches.of(9), DRAINED).reclamation().lowConfidence()).isFalse();
   }
 
@@ -124,7 +124,7 @@ class ReclamationTest {
                 149))) {
       RanchPlan plan = Ranches.of(9).sar(3).plan(Changed.withGround(DRAINED, ground));
       assertThat(plan.zones().get(0).steps()).containsExactly(Step.DRAINAGE, Step.LEACHING);
-      assertThat(codes(plan.fields().get(0).cautions())).contains("drainage-first");
+      assertThat(codes(Said.cautionsOfFirstField(plan))).contains("drainage-first");
       assertThat(plan.fields().get(0).draft().isDraft()).isTrue();
     }
     GroundSettings deep =
@@ -151,18 +151,18 @@ class ReclamationTest {
     FieldSoil high = Changed.withBoronMgL(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 12);
     RanchPlan plan = Ranches.of(3).soil(high).plan(DRAINED);
     Sentence boron =
-        plan.fields().get(0).sentences().stream()
+        Said.ofFirstField(plan).stream()
             .filter(s -> s.code().equals("boron-leaching"))
             .findFirst()
             .orElseThrow();
     assertThat(boron.numbers().get(2).value())
         .as("12 to 6 mg/L over 0.90 m")
         .isCloseTo(0.6 * 900 * 12 / 6, within(1e-9));
-    assertThat(codes(plan.fields().get(0).cautions())).contains("boron-chloride");
-    assertThat(plan.fields().get(0).cautions().get(1).text(UnitSystem.METRIC))
+    assertThat(codes(Said.cautionsOfFirstField(plan))).contains("boron-chloride");
+    assertThat(Said.cautionsOfFirstField(plan).get(1).text(UnitSystem.METRIC))
         .isEqualTo("Boron was measured; chloride was not measured.");
     FieldSoil fine = Changed.withBoronMgL(high, 2);
-    assertThat(codes(Ranches.of(3).soil(fine).plan(DRAINED).fields().get(0).sentences()))
+    assertThat(codes(Said.ofFirstField(Ranches.of(3).soil(fine).plan(DRAINED))))
         .contains("boron-fine");
   }
 
@@ -171,7 +171,7 @@ class ReclamationTest {
   void amountsInBothSystems() {
     ZonePlan zone = zone(Ranches.of(9).sar(3), DRAINED);
     Sentence s =
-        zone.sentences().stream()
+        Said.of(zone, DRAINED).stream()
             .filter(x -> x.code().equals("reclamation"))
             .findFirst()
             .orElseThrow();

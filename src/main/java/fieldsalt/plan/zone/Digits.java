@@ -1,4 +1,4 @@
-package fieldsalt.plan.word;
+package fieldsalt.plan.zone;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;

@@ -1,4 +1,4 @@
-package fieldsalt.plan.order;
+package fieldsalt.plan.word;
 
 import static fieldsalt.quantity.Dimension.CONDUCTIVITY;
 import static fieldsalt.quantity.Dimension.PURE;
@@ -9,14 +9,12 @@ import fieldsalt.facts.Crop;
 import fieldsalt.facts.InfiltrationHazard;
 import fieldsalt.facts.SeedbedLimit;
 import fieldsalt.facts.WaterLimit;
-import fieldsalt.plan.gypsum.GypsumWords;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.GypsumSettings;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.word.Sentence;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.quantity.Measure;
@@ -26,22 +24,24 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Cautions that stand where the decision is made. */
-public final class Cautions {
+final class Cautions {
   private final PlanSettings settings;
-  private final Optional<InfiltrationHazard> hazard;
 
-  public Cautions(PlanSettings settings, Optional<InfiltrationHazard> hazard) {
+  Cautions(PlanSettings settings) {
     this.settings = settings;
-    this.hazard = hazard;
   }
 
   /** Of a whole field. */
-  public List<Sentence> of(FieldGround field) {
+  List<Sentence> of(FieldGround field) {
     List<Sentence> said = new ArrayList<>();
     said.add(adviser());
     said.add(measuredOrNot(field.soil()));
     drainage().ifPresent(said::add);
-    hazard.filter(h -> h != InfiltrationHazard.NONE).ifPresent(h -> said.add(sealing(h)));
+    settings
+        .water()
+        .hazard()
+        .filter(h -> h != InfiltrationHazard.NONE)
+        .ifPresent(h -> said.add(sealing(h)));
     said.addAll(waterLimits());
     seedbed(field).ifPresent(said::add);
     field.crop().flatMap(Cautions::crop).ifPresent(said::add);
@@ -180,7 +180,7 @@ public final class Cautions {
   }
 
   /** Of one zone's gypsum. */
-  List<Sentence> ofGypsum(GypsumPlan plan) {
+  List<Sentence> of(GypsumPlan plan) {
     if (plan.advice() != Advice.RECOMMENDED) {
       return List.of();
     }

@@ -1,4 +1,4 @@
-package fieldsalt.plan.word;
+package fieldsalt.plan.zone;
 
 /** What is the matter with a zone, for its crop. */
 public enum Situation {

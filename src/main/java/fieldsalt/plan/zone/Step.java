@@ -1,4 +1,4 @@
-package fieldsalt.plan.word;
+package fieldsalt.plan.zone;
 
 /** One thing to do, in the order of work: drainage, then gypsum, then leaching. */
 public enum Step {

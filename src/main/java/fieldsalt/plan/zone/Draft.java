@@ -1,4 +1,4 @@
-package fieldsalt.plan.word;
+package fieldsalt.plan.zone;
 
 import fieldsalt.finding.Code;
 import java.util.List;
