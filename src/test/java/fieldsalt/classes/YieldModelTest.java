@@ -3,7 +3,6 @@ package fieldsalt.classes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,8 +51,11 @@ class YieldModelTest {
   /** Maas 1990, note (c): plants on gypsiferous soil stand about 2 dS/m more. */
   @Test
   void gypsiferousWheatAtTen() {
-    assertThat(MaasHoffman1977.of(Crops.standard().find("wheat").crop().tolerance().orElseThrow(), true)
-                .pct(10)).isCloseTo(85.8, within(0.05));
+    assertThat(
+            MaasHoffman1977.of(
+                    Crops.standard().find("wheat").crop().tolerance().orElseThrow(), true)
+                .pct(10))
+        .isCloseTo(85.8, within(0.05));
   }
 
   /** van Genuchten and Hoffman 1984, fitted example Ym 3.1, c50 12.4, p 3.75. */

@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -95,15 +96,11 @@ class RunRecordTest {
     for (int z = 0; z < zones.size(); z++) {
       JsonNode properties = features.get(z).path("properties");
       assertThat(zones.get(z).path("zone")).isEqualTo(properties.path("zone"));
-      zones
-          .get(z)
-          .path("plan")
-          .fields()
-          .forEachRemaining(
-              f ->
-                  assertThat(plain(properties.path(f.getKey())))
-                      .as(f.getKey())
-                      .isEqualTo(plain(f.getValue())));
+      for (Map.Entry<String, JsonNode> f : zones.get(z).path("plan").properties()) {
+        assertThat(plain(properties.path(f.getKey())))
+            .as(f.getKey())
+            .isEqualTo(plain(f.getValue()));
+      }
     }
   }
 }

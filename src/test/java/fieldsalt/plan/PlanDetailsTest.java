@@ -22,8 +22,8 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.YieldOutlook;
 import fieldsalt.plan.zone.ZonePlan;
@@ -157,7 +157,8 @@ class PlanDetailsTest {
             Code.DRAFT_DRAINAGE_NOT_PROVED,
             Code.DRAFT_CALCULATED_ECE);
     assertThat(field.draft().reasons()).allSatisfy(r -> assertThat(r.lift()).isNotBlank());
-    assertThat(codes(Said.cautions(field, PlanSettings.defaults()))).contains("topsoil-only", "licensed-adviser");
+    assertThat(codes(Said.cautions(field, PlanSettings.defaults())))
+        .contains("topsoil-only", "licensed-adviser");
     assertThat(Ranches.of(9).sar(3).evidence(weak).plan(DRAINED).findings())
         .extracting(f -> f.code().id())
         .contains("draft-few-sites");
@@ -172,7 +173,10 @@ class PlanDetailsTest {
     FieldEvidence seedbed = Changed.withSeedbedEce(FieldEvidence.firm(30), 3.5);
     assertThat(codes(Said.cautions(field(Ranches.of(3).evidence(seedbed), DRAINED), DRAINED)))
         .doesNotContain("emergence");
-    assertThat(codes(Said.cautions(field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED), DRAINED)))
+    assertThat(
+            codes(
+                Said.cautions(
+                    field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED), DRAINED)))
         .contains("emergence");
   }
 

@@ -42,8 +42,8 @@ public final class GypsumNeed {
   }
 
   /**
-   * Futures of the requirement in a zone, t/ha of pure gypsum, less what the soil holds; zeros where
-   * sodium or CEC is not known.
+   * Futures of the requirement in a zone, t/ha of pure gypsum, less what the soil holds; zeros
+   * where sodium or CEC is not known.
    */
   public double[] pure(int zone, FieldSoil soil) {
     return pure(zone, soil, settings.gypsum().depthCm());
@@ -139,8 +139,7 @@ public final class GypsumNeed {
   }
 
   private boolean isConsidered(double[] esp, FieldSoil soil) {
-    boolean seals =
-        settings.water().hazard().filter(h -> h != InfiltrationHazard.NONE).isPresent();
+    boolean seals = settings.water().hazard().filter(h -> h != InfiltrationHazard.NONE).isPresent();
     boolean fine = soil.texture().group() == TextureGroup.FINE;
     double likely = Draws.share(esp, x -> x >= CONSIDER_ESP_PCT);
     boolean water = seals || settings.water().isUnknown();

@@ -32,8 +32,7 @@ public final class LeachingNeed {
     OptionalDouble water = ecWater();
     Optional<MaasHoffman1977> model =
         crop.flatMap(Crop::tolerance).map(t -> MaasHoffman1977.of(t, gypsiferous));
-    OptionalDouble tolerable =
-        model.isEmpty() ? none : OptionalDouble.of(tolerable(model.get()));
+    OptionalDouble tolerable = model.isEmpty() ? none : OptionalDouble.of(tolerable(model.get()));
     if (model.isEmpty() || water.isEmpty()) {
       return new LeachingRequirement(
           Status.UNKNOWN, crop, none, tolerable, water, none, Optional.empty());

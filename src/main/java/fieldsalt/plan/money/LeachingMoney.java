@@ -77,8 +77,7 @@ public final class LeachingMoney {
     return Optional.of(treatment.outlook(settings.money()));
   }
 
-  private double gainAt(
-      double ece, YieldModel model, double within, Reclamation plan, double mm) {
+  private double gainAt(double ece, YieldModel model, double within, Reclamation plan, double mm) {
     if (ece <= 0) {
       return 0;
     }

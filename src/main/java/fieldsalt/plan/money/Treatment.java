@@ -47,8 +47,7 @@ record Treatment(
     }
     double at = even.getAsDouble();
     double sd = Draws.sd(driver);
-    return ValueOfInformation.sampling(
-        areaHa, slope(at, sd), Draws.mean(driver), sd, at, share);
+    return ValueOfInformation.sampling(areaHa, slope(at, sd), Draws.mean(driver), sd, at, share);
   }
 
   /**

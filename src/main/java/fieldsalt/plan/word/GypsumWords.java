@@ -88,9 +88,7 @@ final class GypsumWords {
       case BELOW_SMALLEST ->
           Sentence.of(
               "gypsum-below-smallest",
-              "No gypsum: {0} "
-                  + product(plan)
-                  + " is below the smallest rate worth a pass ({1}).",
+              "No gypsum: {0} " + product(plan) + " is below the smallest rate worth a pass ({1}).",
               rate,
               Measure.of(settings.gypsum().minTPerHa(), RATE));
       case OWN_GYPSUM ->
@@ -225,10 +223,7 @@ final class GypsumWords {
             : "";
     return new Sentence(
         "equivalents",
-        "The same calcium would come from: "
-            + String.join("; ", parts)
-            + "."
-            + without,
+        "The same calcium would come from: " + String.join("; ", parts) + "." + without,
         rates);
   }
 }

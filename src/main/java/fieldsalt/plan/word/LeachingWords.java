@@ -174,10 +174,7 @@ final class LeachingWords {
     return switch (boron.status()) {
       case FINE ->
           Sentence.of(
-              "boron-fine",
-              "Boron of the paste averages {0}; the crop stands {1}.",
-              found,
-              limit);
+              "boron-fine", "Boron of the paste averages {0}; the crop stands {1}.", found, limit);
       case OUT_OF_REACH ->
           Sentence.of(
               "boron-out-of-reach",

@@ -34,13 +34,11 @@ final class MoneyWords {
           " It breaks even at "
               + (gypsum ? "ESP" : "ECe")
               + " {4}. Certainty would be worth {5}, samples that halve the doubt {6}.";
-      numbers.add(
-          Measure.of(money.breakEven().getAsDouble(), gypsum ? PERCENT : CONDUCTIVITY));
+      numbers.add(Measure.of(money.breakEven().getAsDouble(), gypsum ? PERCENT : CONDUCTIVITY));
       numbers.add(Measure.of(money.perfectInformation(), MONEY));
       numbers.add(Measure.of(money.halfInformation(), MONEY));
     }
-    String first =
-        money.measureFirst() ? " That is more than a sample costs: measure first." : "";
+    String first = money.measureFirst() ? " That is more than a sample costs: measure first." : "";
     return new Sentence("money-" + money.of().word(), text + first, numbers);
   }
 }

@@ -37,8 +37,7 @@ public final class PlanWords {
     List<Sentence> said = new ArrayList<>(of(field.leaching()));
     if (field.ground().evidence().noBetterThanMean()) {
       Measure ece =
-          new Measure(
-              field.ece().mean(), field.ece().p10(), field.ece().p90(), CONDUCTIVITY);
+          new Measure(field.ece().mean(), field.ece().p10(), field.ece().p90(), CONDUCTIVITY);
       said.add(
           field.zones().size() > 1
               ? SituationWords.zonesBySodium(ece)
@@ -67,8 +66,7 @@ public final class PlanWords {
     String crop = zone.leaching().crop().map(Crop::name).orElse("the crop");
     List<Sentence> said = new ArrayList<>();
     said.add(
-        SituationWords.of(
-            zone.situation(), zone.meanEce(), crop, settings.ground().isProved()));
+        SituationWords.of(zone.situation(), zone.meanEce(), crop, settings.ground().isProved()));
     said.addAll(new GypsumWords(settings).of(zone.gypsum()));
     if (zone.gypsum().advice() == Advice.DOES_NOT_PAY) {
       said.add(doesNotPay(Treated.GYPSUM));

@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 import java.util.regex.PatternSyntaxException;
 
 /** Types of job keys that the catalogue names by one word. */
+@SuppressWarnings("ImmutableEnumChecker") // the functions hold no state
 enum JobTypeOfWord implements JobType {
   TEXT("text", "{\"type\": [\"string\", \"number\"]}", one(word -> word)),
   PATH("the path of a file", string(), one(JobTypeOfWord::path)),

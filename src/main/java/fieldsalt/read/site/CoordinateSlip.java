@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /** Slips that explain why no site lies in a field. */
+@SuppressWarnings("ImmutableEnumChecker") // the functions hold no state
 public enum CoordinateSlip {
   SWAPPED(
       s -> Spot.lonLat(s.b(), s.a()),

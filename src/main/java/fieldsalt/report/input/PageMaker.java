@@ -160,8 +160,7 @@ public final class PageMaker {
   private ZoneAdvice advice(Optional<ZonePlan> plan) {
     return plan.isEmpty()
         ? ZoneAdvice.none()
-        : ZoneAdvices.of(
-            plan.get(), results.planned().plan().orElseThrow().settings(), units);
+        : ZoneAdvices.of(plan.get(), results.planned().plan().orElseThrow().settings(), units);
   }
 
   private List<PageZone> zones() {

@@ -1,14 +1,14 @@
 package fieldsalt.report.input;
 
-import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.zone.Situation;
-import fieldsalt.plan.zone.Step;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Dimension;
 import fieldsalt.quantity.Measure;
@@ -168,7 +168,9 @@ public final class ZoneAdvices {
     }
     String need = sure.isEmpty() ? "leaching is needed: " : "leaching: ";
     sure.add(need + Figures.chance(plan.reclamation().chance()));
-    plan.plannedMoney().forEach(m -> sure.add(m.of().word() + " pays back: " + Figures.chance(m.chancePaysBack())));
+    plan.plannedMoney()
+        .forEach(
+            m -> sure.add(m.of().word() + " pays back: " + Figures.chance(m.chancePaysBack())));
     return "Chance that " + String.join("; ", sure);
   }
 

@@ -14,9 +14,9 @@ import java.util.List;
  * new reading). Fields are independent given s, so a ranch costs the sum of its fields, never a
  * matrix over all of them.
  *
- * <p>A reading of z_i + noise with the loadings b of the reading on s has, given s, the variance t =
- * own_ii + noise. It takes own_i own_i'/t from the covariance and own_i b'/t from B (what is known of
- * the field's own part then depends on s); see {@link SharedEffects} for s itself.
+ * <p>A reading of z_i + noise with the loadings b of the reading on s has, given s, the variance t
+ * = own_ii + noise. It takes own_i own_i'/t from the covariance and own_i b'/t from B (what is
+ * known of the field's own part then depends on s); see {@link SharedEffects} for s itself.
  */
 final class FieldBlock {
   private final Solved solved;

@@ -1,10 +1,7 @@
 package fieldsalt.surface.next;
 
-import java.util.LinkedHashMap;
-import java.util.TreeMap;
-import java.util.Map;
-import fieldsalt.gaussian.Cholesky;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.gaussian.Cholesky;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.area.Informed;
@@ -16,8 +13,11 @@ import fieldsalt.surface.site.Points;
 import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
  * What to measure next: greedily the reading with the largest exact one-step gain (the sum over
@@ -240,7 +240,9 @@ public final class NextSearch {
     return sum;
   }
 
-  /** The reduction of the zones' variances by a reading; of the ranch's where there are no zones. */
+  /**
+   * The reduction of the zones' variances by a reading; of the ranch's where there are no zones.
+   */
   private double gain(Option option, double[][] zoneProducts) {
     FieldBlock block = blocks.get(option.part());
     double[] b = sum(block.loadings(option.element()), ofReading);
@@ -295,8 +297,7 @@ public final class NextSearch {
     for (Map.Entry<Integer, int[]> e : lattice.entrySet()) {
       sum += blocks.get(e.getKey()).sumVariance(e.getValue()[0], e.getValue()[1]);
     }
-    errors[zones.size()] =
-        root(sum / places / places + shared.variance(ranchLoadings()));
+    errors[zones.size()] = root(sum / places / places + shared.variance(ranchLoadings()));
     return errors;
   }
 

@@ -2,8 +2,6 @@ package fieldsalt.basis.setting;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import fieldsalt.basis.setting.BasisSettings;
-import fieldsalt.basis.setting.ReadingError;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.job.JobKeys;
 import java.nio.file.Path;

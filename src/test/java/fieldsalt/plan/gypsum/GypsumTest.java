@@ -19,10 +19,10 @@ import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.zone.Situation;
-import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
@@ -159,7 +159,9 @@ class GypsumTest {
     assertThat(ZonesOutput.plan(moist)).containsEntry("gypsum_of", "product");
     assertThat(ZonesOutput.plan(pure)).containsEntry("gypsum_of", "pure gypsum");
     assertThat(Said.cautions(pure, DRAINED)).extracting(Sentence::code).contains("purity-asked");
-    assertThat(Said.cautions(moist, product)).extracting(Sentence::code).doesNotContain("purity-asked");
+    assertThat(Said.cautions(moist, product))
+        .extracting(Sentence::code)
+        .doesNotContain("purity-asked");
   }
 
   @Test

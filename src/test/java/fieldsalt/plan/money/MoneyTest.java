@@ -21,11 +21,11 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.zone.Situation;
-import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation.Status;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.plan.zone.ZoneWork;
 import fieldsalt.quantity.UnitSystem;
@@ -76,9 +76,7 @@ class MoneyTest {
     assertThat(pays.chancePaysBack()).isGreaterThan(0.95);
     assertThat(pays.breakEven().orElseThrow()).isLessThan(9);
     RanchPlan plan =
-        Ranches.of(9)
-            .sar(3)
-            .plan(priced(Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5)));
+        Ranches.of(9).sar(3).plan(priced(Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5)));
     ZonePlan dear = plan.zones().get(0);
     assertThat(dear.reclamation().status()).isEqualTo(Status.DOES_NOT_PAY);
     assertThat(dear.reclamation().plannedMm()).isZero();
@@ -105,18 +103,11 @@ class MoneyTest {
   void breakEvenIsWhereGainMeetsCost() {
     double[] ece = Draws.map(new Draws(1).standard(), z -> Math.exp(2 + 0.2 * z));
     Treatment treatment =
-        new Treatment(
-            MoneyOutlook.Treated.LEACHING, ece, ece, x -> 3 * x, 18, 10);
+        new Treatment(MoneyOutlook.Treated.LEACHING, ece, ece, x -> 3 * x, 18, 10);
     assertThat(treatment.outlook(MoneySettings.defaults()).breakEven().orElseThrow())
         .isCloseTo(6, within(1e-9));
     Treatment never =
-        new Treatment(
-            MoneyOutlook.Treated.LEACHING,
-            ece,
-            ece,
-            x -> Math.min(x, 5),
-            18,
-            10);
+        new Treatment(MoneyOutlook.Treated.LEACHING, ece, ece, x -> Math.min(x, 5), 18, 10);
     assertThat(never.outlook(MoneySettings.defaults()).breakEven()).isEmpty();
     assertThat(never.outlook(MoneySettings.defaults()).perfectInformation()).isZero();
   }
@@ -131,8 +122,7 @@ class MoneyTest {
       double[] esp = Draws.map(driver, z -> Math.max(0, 20 + 3 * z));
       double[] gain = Draws.map(esp, x -> x);
       MoneyOutlook outlook =
-          new Treatment(
-                  MoneyOutlook.Treated.GYPSUM, esp, gain, x -> x, costs[k], 10)
+          new Treatment(MoneyOutlook.Treated.GYPSUM, esp, gain, x -> x, costs[k], 10)
               .outlook(MoneySettings.defaults());
       worth[k] = outlook.perfectInformation();
       assertThat(outlook.halfInformation()).isLessThanOrEqualTo(outlook.perfectInformation());
@@ -145,8 +135,7 @@ class MoneyTest {
   @Test
   void measureFirstWhereSamplesCostLessThanTheyTell() {
     double[] esp = Draws.map(new Draws(1).standard(), z -> 20 + 3 * z);
-    Treatment open =
-        new Treatment(MoneyOutlook.Treated.GYPSUM, esp, esp, x -> x, 20, 10);
+    Treatment open = new Treatment(MoneyOutlook.Treated.GYPSUM, esp, esp, x -> x, 20, 10);
     double half = open.outlook(MoneySettings.defaults()).halfInformation();
     MoneySettings cheap =
         Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("sample", half - 0.1)));
