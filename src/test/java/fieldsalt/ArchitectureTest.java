@@ -195,7 +195,7 @@ class ArchitectureTest {
   private static boolean isWrittenByTheCompilerOrHoldsConstantsOnly(JavaClass type) {
     return type.getName().endsWith("package-info")
         || type.getName().matches(".*\\$\\d+")
-        || type.getMethods().isEmpty() && type.getSimpleName().matches("Exit|Wgs84");
+        || (type.getMethods().isEmpty() && type.getSimpleName().matches("Exit|Wgs84"));
   }
 
   @Test

@@ -89,7 +89,7 @@ public final class ClassSchemes {
           "zones: breaks", "no break", "at least one ECe in dS/m", "Write e.g. breaks: [2, 4, 8].");
     }
     List<String> limits = breaks.stream().map(ClassSchemes::number).toList();
-    return new ClassScheme("own breaks", breaks, between(limits, unit), limit);
+    return new ClassScheme("own breaks", breaks, between(limits, unit), !unit.isEmpty(), limit);
   }
 
   /**
@@ -131,8 +131,7 @@ public final class ClassSchemes {
 
   private static Made yieldSteps(
       String field, Crop crop, Crop.Tolerance tolerance, double medianError, boolean gypsiferous) {
-    MaasHoffman1977 table = MaasHoffman1977.of(tolerance);
-    MaasHoffman1977 model = gypsiferous ? table.onGypsiferousSoil() : table;
+    MaasHoffman1977 model = MaasHoffman1977.of(tolerance, gypsiferous);
     List<Integer> kept = new ArrayList<>();
     List<Integer> merged = new ArrayList<>();
     for (int pct : STEPS_PCT) {

@@ -19,12 +19,13 @@ public record MaasHoffman1977(double thresholdDsPerM, double slopePctPerDsPerM)
 
   /** The model of a crop that has numbers. */
   public static MaasHoffman1977 of(Crop.Tolerance tolerance) {
-    return new MaasHoffman1977(tolerance.thresholdDsPerM(), tolerance.slopePctPerDsPerM());
+    return of(tolerance, false);
   }
 
-  /** For soil with confirmed gypsum in the root zone: threshold 2 dS/m higher (Maas 1990). */
-  public MaasHoffman1977 onGypsiferousSoil() {
-    return new MaasHoffman1977(thresholdDsPerM + GYPSIFEROUS_DS_M, slopePctPerDsPerM);
+  /** The same; on soil with confirmed gypsum in the root zone its threshold is 2 dS/m higher. */
+  public static MaasHoffman1977 of(Crop.Tolerance tolerance, boolean gypsiferous) {
+    double threshold = tolerance.thresholdDsPerM() + (gypsiferous ? GYPSIFEROUS_DS_M : 0);
+    return new MaasHoffman1977(threshold, tolerance.slopePctPerDsPerM());
   }
 
   @Override

@@ -1,7 +1,5 @@
 package fieldsalt.classes;
 
-import fieldsalt.facts.Crop;
-
 /**
  * S-shaped response Y = 100 / (1 + (ECe/C50)^exp(s C50)), with C50 and s converted from threshold
  * and slope: C50 = 0.988 (0.5/b + a) - 0.252, s = 1.52 b, b as a fraction per dS/m. Steppuhn H.,
@@ -14,9 +12,9 @@ import fieldsalt.facts.Crop;
 public record Steppuhn2005(double c50, double steepness) implements YieldModel {
 
   /** Conversion from threshold and slope (paper II, abstract). */
-  public static Steppuhn2005 of(Crop.Tolerance tolerance) {
-    double b = tolerance.slopePctPerDsPerM() / 100;
-    return new Steppuhn2005(0.988 * (0.5 / b + tolerance.thresholdDsPerM()) - 0.252, 1.52 * b);
+  public static Steppuhn2005 of(MaasHoffman1977 lines) {
+    double b = lines.slopePctPerDsPerM() / 100;
+    return new Steppuhn2005(0.988 * (0.5 / b + lines.thresholdDsPerM()) - 0.252, 1.52 * b);
   }
 
   /** The power of the curve, exp(s C50). */

@@ -38,7 +38,7 @@ final class AssessCommand implements FieldsaltCommand.Sub {
   @Override
   public Integer call() {
     JobDocument job = jobOptions.document(common);
-    Progress progress = new Progress(console, common.quiet);
+    Progress progress = Progress.of(console, common);
     try {
       AssessRun.Result result = AssessRun.run(job, against, progress);
       progress.clear();
@@ -51,7 +51,7 @@ final class AssessCommand implements FieldsaltCommand.Sub {
       console.result(result.json());
       return Exit.DONE;
     } finally {
-      progress.clear();
+      progress.end();
     }
   }
 }

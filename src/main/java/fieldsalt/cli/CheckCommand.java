@@ -25,19 +25,23 @@ final class CheckCommand implements FieldsaltCommand.Sub {
   @Override
   public Integer call() {
     JobDocument job = jobOptions.document(common);
-    Progress progress = new Progress(console, common.quiet);
-    MapRun.Checked checked;
+    Progress progress = Progress.of(console, common);
     try {
-      checked = MapRun.check(job, progress);
-    } finally {
+      MapRun.Checked checked = MapRun.check(job, progress);
       progress.clear();
+      print(checked);
+      return checked.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
+    } finally {
+      progress.end();
     }
+  }
+
+  private void print(MapRun.Checked checked) {
     List<Finding> findings = checked.findings();
     console.findings(findings, true);
     checked.lines().forEach(console::result);
     if (common.strict && !findings.isEmpty()) {
       throw MapCommand.strictProblem(findings.size());
     }
-    return checked.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
   }
 }

@@ -20,6 +20,11 @@ final class CommonOptions {
       description = "Findings become a failure (exit 3) and nothing is written.")
   boolean strict;
 
+  @Option(
+      names = "--timings",
+      description = "Prints the seconds of each stage on standard error at the end.")
+  boolean timings;
+
   @Option(names = "--debug", description = "Prints the trace of a failure.")
   boolean debug;
 }

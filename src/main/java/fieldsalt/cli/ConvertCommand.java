@@ -48,7 +48,19 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
       Inputs.refuse(file, samples);
       Inputs.refuse(factorsBeside(file), samples);
     }
-    ConvertRun.Result result = ConvertRun.run(samples, common.set);
+    Progress progress = Progress.of(console, common);
+    try {
+      progress.accept("bringing readings to ECe", 0.0);
+      ConvertRun.Result result = ConvertRun.run(samples, common.set);
+      progress.clear();
+      print(result);
+      return Exit.DONE;
+    } finally {
+      progress.end();
+    }
+  }
+
+  private void print(ConvertRun.Result result) {
     if (!common.quiet) {
       console.findings(result.findings(), true);
     }
@@ -65,7 +77,6 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
       console.note(
           result.readings() + " readings in " + file + ", factors in " + factorsBeside(file));
     }
-    return Exit.DONE;
   }
 
   static Path factorsBeside(Path file) {

@@ -6,7 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** The command without a subcommand: shows the help. */
+/** The command without a subcommand: shows the help. {@link Commands} adds the subcommands. */
 @Command(
     name = "fieldsalt",
     mixinStandardHelpOptions = true,
@@ -24,15 +24,6 @@ import picocli.CommandLine.Spec;
       "",
       "Exit codes: 0 done; 1 a fault of ours; 2 wrong usage; 3 the input cannot be used or the folder",
       "cannot be written; 4 done, but some fields were left out."
-    },
-    subcommands = {
-      MapCommand.class,
-      CheckCommand.class,
-      ConvertCommand.class,
-      AssessCommand.class,
-      CropsCommand.class,
-      JobCommand.class,
-      CommandLine.HelpCommand.class
     })
 final class FieldsaltCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -34,7 +34,7 @@ final class JobOptions {
   @Option(names = "--survey", description = "Apparent conductivity survey (CSV).")
   private Path survey;
 
-  @Option(names = "--crop", description = "The crop of fields that name none.")
+  @Option(names = "--crop", description = "The crop of fields for which none is given.")
   private String crop;
 
   /**

@@ -39,11 +39,12 @@ public final class Main {
    * @return an exit code of {@link Exit}
    */
   static int run(String[] args, Console console) {
-    CommandLine line = new CommandLine(new FieldsaltCommand(), new Commands(console));
+    CommandLine line = Commands.line(args, console);
     line.setOut(new PrintWriter(console.out(), true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(console.err(), true, StandardCharsets.UTF_8));
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setAbbreviatedOptionsAllowed(false);
+    line.setExpandAtFiles(false);
     line.setUsageHelpWidth(100);
     line.setParameterExceptionHandler(new UsageErrors());
     line.setExecutionExceptionHandler((e, cmd, parsed) -> explain(e, parsed, console));
@@ -60,7 +61,7 @@ public final class Main {
         "memory",
         Runtime.getRuntime().maxMemory() / 1_000_000 + " MB, which this job does not fit into",
         "about 40 bytes a cell of the map",
-        "Take a larger cell-m, or give more memory: java -Xmx4g -jar ...");
+        "Take a larger cell-m, or give more memory: FIELDSALT_OPTS=-Xmx4g fieldsalt ...");
   }
 
   private static int explain(Exception e, ParseResult parsed, Console console) {

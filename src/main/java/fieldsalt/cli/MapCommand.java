@@ -51,7 +51,7 @@ final class MapCommand implements FieldsaltCommand.Sub {
   @Override
   public Integer call() {
     JobDocument job = jobOptions.document(common);
-    Progress progress = new Progress(console, common.quiet);
+    Progress progress = Progress.of(console, common);
     try {
       MapRun run = MapRun.prepare(job, folder, force, progress);
       MapSummary summary = run.compute();
@@ -65,7 +65,7 @@ final class MapCommand implements FieldsaltCommand.Sub {
       tell(summary);
       return summary.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
     } finally {
-      progress.clear();
+      progress.end();
     }
   }
 

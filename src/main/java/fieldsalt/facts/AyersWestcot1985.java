@@ -11,15 +11,6 @@ public final class AyersWestcot1985 {
 
   private AyersWestcot1985() {}
 
-  /** Share of the applied water that passes each quarter's bottom, of an overall fraction. */
-  public static double[] leachingFractions(double leachingFraction) {
-    double[] passing = new double[4];
-    for (int k = 0; k < 4; k++) {
-      passing[k] = 1 - UPTAKE_ABOVE[k + 1] * (1 - leachingFraction);
-    }
-    return passing;
-  }
-
   /** EC of the soil water (dS/m) at surface and the bottoms of the four quarters. */
   public static double[] soilWater(double ecWater, double leachingFraction) {
     double[] nodes = new double[5];

@@ -4,7 +4,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Boron that a crop stands in the soil water (Maas 1990, US Salinity Laboratory).
+ * Boron that a crop tolerates in the soil water (Maas 1990, US Salinity Laboratory).
  *
  * @param lowMgL lower end of the published range, mg/L
  * @param highMgL upper end

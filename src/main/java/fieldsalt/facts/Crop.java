@@ -60,4 +60,14 @@ public record Crop(
   public boolean isWoody() {
     return group.equals("woody");
   }
+
+  /** Whether threshold and slope were seen in print. */
+  public boolean isSeenInPrint() {
+    return confidence.equals("print");
+  }
+
+  /** Whether it grows in water, so that its table means the soil water while flooded. */
+  public boolean isFlooded() {
+    return name.startsWith("Rice");
+  }
 }

@@ -119,11 +119,6 @@ public final class Crops {
         Optional.ofNullable(row.get("note")).orElse(""));
   }
 
-  /** Every crop: those with threshold and slope first, in the order of the sources. */
-  public List<Crop> all() {
-    return crops;
-  }
-
   /** The twelve crops compared where the user names none. */
   public List<Crop> twelve() {
     return TWELVE.stream().map(name -> exact(name).orElseThrow()).toList();
@@ -178,8 +173,8 @@ public final class Crops {
   }
 
   /**
-   * One row with numbers beats those with a rating only, and a grain or seed row its forage; more
-   * than one is asked back.
+   * One row with numbers beats those with a rating only, and a grain or seed row its forage; where
+   * more than one is left the user is asked.
    */
   private Match only(String text, List<Crop> fits) {
     List<Crop> best = narrowed(fits, c -> c.tolerance().isPresent());

@@ -1,7 +1,7 @@
 package fieldsalt.facts;
 
-import com.fasterxml.jackson.databind.MappingIterator;
-import com.fasterxml.jackson.dataformat.csv.CsvMapper;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.dataformat.csv.CsvFactory;
 import com.fasterxml.jackson.dataformat.csv.CsvParser;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.BufferedReader;
@@ -10,6 +10,8 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -36,15 +38,31 @@ public final class FactTable {
               .lines()
               .filter(line -> !line.startsWith("#"))
               .collect(Collectors.joining("\n"));
-      MappingIterator<Map<String, String>> rows =
-          new CsvMapper()
-              .readerForMapOf(String.class)
-              .with(CsvSchema.emptySchema().withHeader())
-              .with(CsvParser.Feature.TRIM_SPACES)
-              .readValues(body);
-      return List.copyOf(rows.readAll());
+      return parsed(body);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static List<Map<String, String>> parsed(String csv) throws IOException {
+    List<Map<String, String>> rows = new ArrayList<>();
+    try (CsvParser parser =
+        new CsvFactory().enable(CsvParser.Feature.TRIM_SPACES).createParser(csv)) {
+      parser.setSchema(CsvSchema.emptySchema().withHeader());
+      while (parser.nextToken() == JsonToken.START_OBJECT) {
+        rows.add(row(parser));
+      }
+    }
+    return List.copyOf(rows);
+  }
+
+  private static Map<String, String> row(CsvParser parser) throws IOException {
+    Map<String, String> row = new LinkedHashMap<>();
+    while (parser.nextToken() == JsonToken.FIELD_NAME) {
+      String header = parser.currentName();
+      parser.nextToken();
+      row.put(header, parser.getText());
+    }
+    return row;
   }
 }

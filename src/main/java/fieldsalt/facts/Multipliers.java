@@ -33,7 +33,7 @@ public final class Multipliers {
     return read("ece_default_multipliers.csv");
   }
 
-  /** Those for sulphate soils of the northern prairies, to be asked before the defaults. */
+  /** Those for sulphate soils of the northern prairies, used before the defaults. */
   public static Multipliers prairie() {
     return read("ece_prairie_multipliers.csv");
   }

@@ -1,12 +1,13 @@
 package fieldsalt.facts;
 
+import fieldsalt.quantity.Method;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
- * The limits of belief for one quantity: beyond {@code warn} a value is used and named, beyond
- * {@code refuse} it is not used. Common practice, no source.
+ * The plausible range of one quantity: beyond {@code warn} a value is used and named, beyond {@code
+ * refuse} it is not used. Common practice, no source.
  *
  * @param refuseAt whether the lower limit of refusal is itself refused
  */
@@ -47,6 +48,11 @@ public record Plausibility(
     return found;
   }
 
+  /** The limits of a reading of EC by a method. */
+  public static Plausibility ofEc(Method method) {
+    return of("ec_" + method.label());
+  }
+
   /** Whether a value is outside what can be used at all; a NaN is. */
   public boolean refuses(double value) {
     boolean low =
@@ -54,6 +60,11 @@ public record Plausibility(
             && (refuseAt ? value <= refuseBelow.getAsDouble() : value < refuseBelow.getAsDouble());
     boolean high = refuseAbove.isPresent() && value > refuseAbove.getAsDouble();
     return Double.isNaN(value) || low || high;
+  }
+
+  /** Whether a value can be used and is likely. */
+  public boolean isUsual(double value) {
+    return !refuses(value) && !doubts(value);
   }
 
   /** Whether a value is usable but unlikely. */

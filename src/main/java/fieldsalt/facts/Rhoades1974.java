@@ -26,9 +26,4 @@ public final class Rhoades1974 {
   public static double waterFor(double lr, double tolerableEce) {
     return 5 * tolerableEce * lr / (1 + lr);
   }
-
-  /** Applied water for an evapotranspiration, same unit: AW = ET / (1 - LR) (FAO 29, eq. 7). */
-  public static double applied(double et, double lr) {
-    return et / (1 - lr);
-  }
 }

@@ -2,7 +2,7 @@ package fieldsalt.facts;
 
 import java.util.Optional;
 
-/** ECe of the top 15 cm that seedlings stand, dS/m (Maas 1990 notes; others common practice). */
+/** ECe of the top 15 cm that seedlings tolerate, dS/m (Maas 1990 notes; others common practice). */
 public final class SeedbedLimit {
   private SeedbedLimit() {}
 

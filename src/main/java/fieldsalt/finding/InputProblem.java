@@ -36,4 +36,18 @@ public final class InputProblem extends RuntimeException {
   public List<Problem> problems() {
     return problems;
   }
+
+  /** The same problems, each as one within a file or feature. */
+  public InputProblem within(String place) {
+    return new InputProblem(
+        problems.stream()
+            .map(p -> new Problem(place + ", " + p.where(), p.found(), p.expected(), p.remedy()))
+            .toList());
+  }
+
+  /** This problem, with what brought it to light kept for {@code --debug}. */
+  public InputProblem because(Throwable cause) {
+    initCause(cause);
+    return this;
+  }
 }

@@ -14,10 +14,10 @@ public sealed interface Place {
 
   /** Whether it lies in a file. */
   default boolean isIn(String file) {
-    return this instanceof Rows rows && rows.file().equals(file)
-        || this instanceof Column column && column.file().equals(file)
-        || this instanceof InFile in && in.file().equals(file)
-        || this instanceof Laboratory laboratory && laboratory.file().equals(file);
+    return (this instanceof Rows rows && rows.file().equals(file))
+        || (this instanceof Column column && column.file().equals(file))
+        || (this instanceof InFile in && in.file().equals(file))
+        || (this instanceof Laboratory laboratory && laboratory.file().equals(file));
   }
 
   /**

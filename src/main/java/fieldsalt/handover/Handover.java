@@ -74,17 +74,7 @@ public final class Handover {
   }
 
   private List<Feature> zones() {
-    return input.zones().stream().map(this::zone).toList();
-  }
-
-  /** A zone with the rate that the machine file has for it, if there is one. */
-  private Feature zone(ZoneFeature zone) {
-    Feature feature = zone.feature();
-    Map<String, Object> properties = new LinkedHashMap<>(feature.properties());
-    input
-        .machine()
-        .ifPresent(job -> properties.put("rate_t_ha", job.rateMgPerHa(zone.zone().name())));
-    return new Feature(feature.shape(), properties);
+    return input.zones().stream().map(ZoneFeature::feature).toList();
   }
 
   /** Field by field, because the zones of a field tile it; in the order given. */

@@ -1,6 +1,7 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
+import fieldsalt.basis.setting.BasisKeys;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
@@ -42,14 +43,14 @@ public final class AssessRun {
     Surface surface = MapRun.fit(prepared, progress);
     List<Finding> findings = new ArrayList<>(prepared.findings());
     findings.addAll(points.findings());
-    Basis basis = Basis.of(points.samples(), StageSettings.basis(job));
+    Basis basis = Basis.of(points.samples(), BasisKeys.of(job));
     SiteReadings readings = Prepared.rootZone(job, basis, prepared.crops()).readings();
     findings.addAll(readings.findings());
     Assessment assessed = Assessment.of(surface, prepared.readings(), readings);
     if (assessed.n() == 0) {
       throw nothingToCompare(against);
     }
-    String method = surface.report().chosen();
+    String method = surface.report().chosen().label();
     return new Result(
         json(assessed, sites(job, against) - assessed.n(), method),
         findings.stream().distinct().toList());

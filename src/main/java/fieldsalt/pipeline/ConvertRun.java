@@ -2,56 +2,21 @@ package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisKeys;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.handover.table.CsvTable;
+import fieldsalt.handover.output.ReadingsOutput;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
 import fieldsalt.read.job.JobDocument;
-import fieldsalt.read.sample.Sample;
+import fieldsalt.report.terminal.FactorLines;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 /** Readings to ECe only: tables in, tables out. */
 public final class ConvertRun {
-  private static final List<String> READINGS_HEADER =
-      List.of(
-          "id",
-          "depth_top_cm",
-          "depth_bottom_cm",
-          "date",
-          "lab",
-          "method",
-          "ec_dS_m",
-          "ece_dS_m",
-          "ece_low",
-          "ece_high",
-          "factor",
-          "relation",
-          "citation",
-          "confidence",
-          "findings",
-          "source");
-  private static final List<String> FACTORS_HEADER =
-      List.of(
-          "lab",
-          "method",
-          "texture",
-          "readings",
-          "pairs",
-          "factor_published",
-          "sd_ln_published",
-          "factor_after_pairs",
-          "sd_ln_after_pairs",
-          "sd_ln_own",
-          "sd_ln_after_one_more_pair");
-
   private ConvertRun() {}
 
   /**
@@ -82,7 +47,7 @@ public final class ConvertRun {
   public static Result run(List<Path> tables, List<String> sets) {
     JobDocument job = JobDocument.ofSettings(Path.of(""), sets);
     Ranch ranch = RanchReader.readTable(job, tables);
-    ConvertedReadings converted = Basis.of(ranch.samples(), StageSettings.basis(job)).converted();
+    ConvertedReadings converted = Basis.of(ranch.samples(), BasisKeys.of(job)).converted();
     List<Finding> findings = new ArrayList<>(ranch.findings());
     findings.addAll(converted.findings());
     if (converted.rows().isEmpty()) {
@@ -90,14 +55,9 @@ public final class ConvertRun {
     }
     return new Result(
         converted.rows().size(),
-        new CsvTable(READINGS_HEADER, converted.rows().stream().map(ConvertRun::cells).toList())
-            .text(),
-        new CsvTable(FACTORS_HEADER, converted.groups().stream().map(ConvertRun::cells).toList())
-            .text(),
-        Stream.concat(
-                converted.groups().stream().map(ConvertRun::line),
-                converted.means().stream().map(ConvertRun::line))
-            .toList(),
+        ReadingsOutput.readings(converted).text(),
+        ReadingsOutput.factors(converted).text(),
+        FactorLines.of(converted),
         findings.stream().distinct().toList());
   }
 
@@ -112,80 +72,5 @@ public final class ConvertRun {
         "no reading that can be used" + (why.isEmpty() ? "" : " (" + why + ")"),
         "at least one reading of EC with its method and unit",
         "Mend the rows named, or say defaults.method=1:5 and the like with --set.");
-  }
-
-  private static List<Object> cells(ConvertedReadings.Row row) {
-    Sample s = row.sample();
-    return Arrays.asList(
-        s.id(),
-        s.depth().topCm(),
-        s.depth().bottomCm(),
-        s.date().map(Object::toString).orElse(""),
-        s.laboratory(),
-        row.method(),
-        s.ec().map(ec -> Features.round(ec.dSPerM())).orElse(null),
-        Features.round(row.ece()),
-        Features.round(row.low()),
-        Features.round(row.high()),
-        Features.round(row.factor()),
-        row.relation(),
-        row.citation(),
-        row.confidence(),
-        row.findings().stream()
-            .map(f -> f.code().id())
-            .distinct()
-            .collect(Collectors.joining("; ")),
-        s.source().toString());
-  }
-
-  private static List<Object> cells(ConvertedReadings.Group g) {
-    return Arrays.asList(
-        g.laboratory(),
-        g.method(),
-        g.texture().name().toLowerCase(Locale.ROOT),
-        g.readings(),
-        g.pairs(),
-        Features.round(g.priorFactor()),
-        Features.round(g.priorSdLn()),
-        Features.round(g.posteriorFactor()),
-        Features.round(g.posteriorSdLn()),
-        Features.round(g.ownSdLn()),
-        Features.round(g.sdLnAfterOneMore()));
-  }
-
-  private static String line(ConvertedReadings.Mean m) {
-    return String.format(
-        Locale.ROOT,
-        "%s%.0f-%.0f cm: mean of %d samples %.2f dS/m (90 %% interval of their errors %.2f to %.2f)",
-        m.field().isBlank() ? "" : m.field() + ", ",
-        m.depth().topCm(),
-        m.depth().bottomCm(),
-        m.sites(),
-        m.ece(),
-        m.low(),
-        m.high());
-  }
-
-  private static String line(ConvertedReadings.Group g) {
-    String laboratory =
-        Optional.of(g.laboratory()).filter(l -> !l.isBlank()).orElse("no laboratory");
-    String texture = g.texture().name().toLowerCase(Locale.ROOT);
-    return String.format(
-        Locale.ROOT,
-        "%s, %s, %s texture: %d readings, factor %.2f (+/- %.0f %%)%s",
-        laboratory,
-        g.method(),
-        texture,
-        g.readings(),
-        g.posteriorFactor(),
-        100 * g.posteriorSdLn(),
-        g.pairs() == 0
-            ? ", no pairs"
-            : String.format(
-                Locale.ROOT,
-                "; published %.2f (+/- %.0f %%), %d pairs",
-                g.priorFactor(),
-                100 * g.priorSdLn(),
-                g.pairs()));
   }
 }

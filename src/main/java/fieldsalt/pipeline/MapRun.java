@@ -7,7 +7,14 @@ import fieldsalt.handover.Handover;
 import fieldsalt.handover.HandoverResult;
 import fieldsalt.handover.folder.OutputFolder;
 import fieldsalt.handover.folder.WrittenFile;
+import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.report.Report;
+import fieldsalt.report.input.PageInput;
+import fieldsalt.report.input.PageMaker;
+import fieldsalt.report.record.RunFacts;
+import fieldsalt.report.record.RunRecord;
+import fieldsalt.report.result.RunResults;
 import fieldsalt.report.terminal.SummaryLines;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
@@ -112,19 +119,42 @@ public final class MapRun {
    * @param stamp the time, where the user asked for it
    */
   public void write(String version, Optional<String> stamp) {
-    progress.accept("writing", 0.0);
+    progress.accept("writing files", 0.0);
     folder.replaceWith(
         empty -> {
-          Features features = new Features(prepared, mapped, planned);
+          RunResults results = results(findings());
           HandoverResult files =
-              Handover.write(empty, HandoverAssembly.of(prepared, mapped, planned, features));
+              Handover.write(empty, HandoverAssembly.of(prepared, mapped, planned, results));
           List<Finding> all = new ArrayList<>(findings());
           all.addAll(files.findings());
           List<String> names =
               new ArrayList<>(files.files().stream().map(WrittenFile::name).toList());
           names.addAll(HandoverAssembly.writeTables(empty, prepared, planned));
-          new Pages(prepared, mapped, planned, features, all).write(empty, names, version, stamp);
+          progress.accept("writing the page", 0.0);
+          names.add(Report.FILE);
+          names.add(OutputFolder.RUN_RECORD);
+          RunResults whole = results(all);
+          UnitSystem units = HandoverAssembly.units(job);
+          PageInput page = PageMaker.of(whole, units, version, job.amount("gypsum.depth-cm"));
+          Report.write(empty, page);
+          RunFacts facts = RunFacts.of(job.effective(), version, names, stamp);
+          RunRecord.write(empty, whole, facts);
         });
+  }
+
+  private RunResults results(List<Finding> findings) {
+    return new RunResults(
+        new RunResults.Readings(
+            prepared.ranch(), prepared.crops(), prepared.rootZone(), prepared.converted()),
+        new RunResults.Mapped(
+            mapped.surface().report(),
+            mapped.maps(),
+            mapped.schemes(),
+            mapped.zones(),
+            mapped.sodicity()),
+        new RunResults.Planned(
+            planned.means(), planned.sodicity(mapped), planned.plan(), planned.next()),
+        findings);
   }
 
   /**

@@ -11,6 +11,7 @@ import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Surface;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.map.SurfaceStrips;
 import fieldsalt.zones.ZoneBuilder;
@@ -70,7 +71,7 @@ record Mapped(
             sodicity.map(Sodicity::criteria).orElse(Map.of()));
     findings.addAll(zones.findings());
     List<SurfaceStrips> rasters =
-        surface.rasters(maps, limits, share -> progress.accept("writing rasters", share));
+        surface.rasters(maps, limits, share -> progress.accept("writing files", share));
     return new Mapped(
         surface, maps, rasters, usedSchemes(schemes, zones), zones, soil, sodicity, findings);
   }
@@ -102,7 +103,7 @@ record Mapped(
    */
   private static ZoneSettings zoneSettings(
       JobDocument job, Surface surface, Optional<Sodicity> sodicity) {
-    boolean flat = surface.report().chosen().equals("mean");
+    boolean flat = surface.report().chosen() == SurfaceMethod.MEAN;
     boolean bySodium = sodicity.map(s -> !s.isFlat()).orElse(false);
     ZoneSettings settings = StageSettings.zones(job, flat && !bySodium);
     return flat && bySodium && settings.by() == ZoneSettings.By.COUNT

@@ -1,11 +1,11 @@
 package fieldsalt.pipeline;
 
 import fieldsalt.basis.depth.RootZone;
-import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.SoilProperty;
 import fieldsalt.finding.Finding;
 import fieldsalt.plan.Planner;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.leaching.ReclaimedDepth;
 import fieldsalt.plan.soil.Evidence;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
@@ -17,10 +17,12 @@ import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.next.Proposals;
 import fieldsalt.surface.site.Target;
 import fieldsalt.zones.field.Zone;
 import fieldsalt.zones.field.ZonePoints;
+import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -49,9 +51,6 @@ record Planned(
 
   private static final int LEAST_POINTS = 60;
   private static final int ALL_POINTS = 1500;
-  private static final double SHALLOW_ROOTS_CM = 60;
-  private static final double SHALLOW_RECLAIM_CM = 60;
-  private static final double DEEP_RECLAIM_CM = 90;
 
   static Planned of(Prepared prepared, Mapped mapped, BiConsumer<String, Double> progress) {
     progress.accept("averaging over zones", 0.0);
@@ -67,6 +66,19 @@ record Planned(
     RanchPlan plan = plan(prepared, mapped, grounds, means, findings, progress);
     findings.addAll(plan.findings());
     return new Planned(grounds, means, Optional.of(plan), next, findings);
+  }
+
+  /** Sodicity by zone; empty unless zones are divided by it. */
+  Map<String, Sodicity.OfZone> sodicity(Mapped mapped) {
+    return mapped
+        .sodicity()
+        .map(
+            s ->
+                s.zones(
+                    mapped.zones().zones(),
+                    grounds.stream().map(ZoneGround::points).toList(),
+                    mapped.schemes()))
+        .orElse(Map.of());
   }
 
   private static List<ZoneGround> grounds(List<Zone> zones) {
@@ -97,7 +109,7 @@ record Planned(
         new Evidence(
             prepared.basis(),
             prepared.rootZone(),
-            mapped.surface().report().chosen().equals("mean"),
+            mapped.surface().report().chosen() == SurfaceMethod.MEAN,
             sofar);
     prepared.basis().sodium().forEach(s -> findings.addAll(s.findings()));
     double treatedCm = prepared.job().amount("gypsum.depth-cm");
@@ -150,13 +162,8 @@ record Planned(
   }
 
   private static RootZone reclaimed(Prepared prepared, String field) {
-    double rootsCm = prepared.crops().rootZone(field).depthCm();
-    double depthCm =
-        prepared
-            .job()
-            .number("leaching.depth-cm")
-            .orElse(rootsCm < SHALLOW_ROOTS_CM ? SHALLOW_RECLAIM_CM : DEEP_RECLAIM_CM);
-    return new RootZone(depthCm, Uptake.UNIFORM);
+    return ReclaimedDepth.of(
+        prepared.job().number("leaching.depth-cm"), prepared.crops().rootZone(field));
   }
 
   private static SoilProperties properties(SoilSurfaces soil) {

@@ -2,12 +2,14 @@ package fieldsalt.pipeline;
 
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.basis.setting.BasisKeys;
 import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.site.RootZoneReadings;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.FieldCrops;
 import fieldsalt.finding.Finding;
+import fieldsalt.plan.setting.PlanKeys;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
@@ -20,7 +22,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 
 /**
  * A job as far as its readings are on one basis: stages 1 and 2.
@@ -45,7 +46,7 @@ record Prepared(
 
   /** The same from a ranch read in another way. */
   static Prepared of(JobDocument job, Supplier<Ranch> reader, BiConsumer<String, Double> progress) {
-    BasisSettings settings = StageSettings.basis(job);
+    BasisSettings settings = BasisKeys.of(job);
     PlanSettings plan = PlanKeys.of(job);
     StageSettings.zones(job, false);
     progress.accept("reading", 0.0);
@@ -88,7 +89,7 @@ record Prepared(
   }
 
   Map<String, List<Sample>> samplesByField() {
-    return ranch.samples().stream().collect(Collectors.groupingBy(Sample::field));
+    return ranch.samplesByField();
   }
 
   /** What reading and conversion found. */

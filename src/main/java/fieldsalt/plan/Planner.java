@@ -11,25 +11,23 @@ import fieldsalt.plan.field.CropTable;
 import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.MachineRates;
 import fieldsalt.plan.gypsum.RateRow;
+import fieldsalt.plan.leaching.BoronNeed;
 import fieldsalt.plan.leaching.LeachingNeed;
 import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.money.LeachingMoney;
-import fieldsalt.plan.order.Cautions;
 import fieldsalt.plan.order.DraftMarks;
 import fieldsalt.plan.order.ZonePlans;
 import fieldsalt.plan.order.ZoneWorks;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.PlanInput;
-import fieldsalt.plan.word.Draft;
-import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.SituationWords;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.plan.zone.ZoneWork;
 import java.util.ArrayList;
@@ -42,14 +40,12 @@ public final class Planner {
   private final PlanSettings settings;
   private final ZoneWorks works;
   private final ZonePlans plans;
-  private final Cautions cautions;
 
   private Planner(PlanInput input, PlanSettings settings) {
     this.input = input;
     this.settings = settings;
     works = new ZoneWorks(input, settings);
-    cautions = new Cautions(settings, works.gypsumNeed().hazard());
-    plans = new ZonePlans(settings, input.ece(), cautions);
+    plans = new ZonePlans(settings, input.ece());
   }
 
   /**
@@ -92,36 +88,23 @@ public final class Planner {
     boolean treats = zones.stream().anyMatch(z -> z.firstStep() != Step.NOTHING);
     return new FieldPlan(
         field,
+        Odds.of(meanEce(own)),
         leaching,
+        BoronNeed.of(field, settings),
         zones,
         Odds.of(gypsumTonnes(own)),
         rates.plannedT(),
+        rates.unmetT(),
         Odds.of(leachingM3(own)),
-        new Comparisons(settings, works.reclamationNeed().equilibrium()).of(own, rates),
-        sentences(field, own, leaching, rates),
-        cautions.of(field),
+        new Comparisons(settings).of(own, rates),
         DraftMarks.of(field, treats, settings));
   }
 
-  private List<Sentence> sentences(
-      FieldGround field, List<ZoneWork> own, LeachingRequirement leaching, MachineRates rates) {
-    List<Sentence> said = new ArrayList<>(leaching.sentences());
-    if (field.evidence().noBetterThanMean()) {
-      said.add(fieldMean(own));
-    }
-    works.reclamationNeed().boron(field).ifPresent(said::add);
-    rates.difference().ifPresent(said::add);
-    return said;
-  }
-
-  private static Sentence fieldMean(List<ZoneWork> own) {
+  private static double[] meanEce(List<ZoneWork> own) {
     double[] mean = new double[Draws.COUNT];
     double ha = own.stream().mapToDouble(ZoneWork::areaHa).sum();
     own.forEach(w -> Draws.add(mean, w.salt().draws(), w.areaHa() / ha));
-    Odds odds = Odds.of(mean);
-    return own.size() > 1
-        ? SituationWords.zonesBySodium(odds.mean(), odds.p10(), odds.p90())
-        : SituationWords.noBetterThanMean(odds.mean(), odds.p10(), odds.p90());
+    return mean;
   }
 
   /** Tonnes of product that the zones to be treated need, in each future. */
@@ -160,11 +143,12 @@ public final class Planner {
             gypsum.costPerHa(zone.productTPerHa())
                 + leaching.costPerHa(zone.reclamation().plannedMm());
         cost += perHa * zone.zone().areaHa();
-        net += plannedNet(zone);
+        net += zone.plannedMoney().stream().mapToDouble(MoneyOutlook::expectedNet).sum();
         rates.add(row(zone, perHa));
       }
     }
     return new RanchPlan(
+        settings,
         fields,
         CropTable.of(all, settings.crops()),
         Odds.of(gypsumTonnes(all)),
@@ -174,18 +158,6 @@ public final class Planner {
         net,
         rates,
         findings(fields, settings.machine().drafts()));
-  }
-
-  /** Expected net of what is planned in a zone; outlooks of what is not planned do not count. */
-  private static double plannedNet(ZonePlan zone) {
-    return zone.money().stream()
-        .filter(m -> m.name().equals("gypsum") ? zone.productTPerHa() > 0 : isLeached(zone))
-        .mapToDouble(MoneyOutlook::expectedNet)
-        .sum();
-  }
-
-  private static boolean isLeached(ZonePlan zone) {
-    return zone.reclamation().plannedMm() > 0;
   }
 
   private RateRow row(ZonePlan zone, double costPerHa) {

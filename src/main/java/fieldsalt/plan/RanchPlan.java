@@ -5,6 +5,7 @@ import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.field.CropYields;
 import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.RateRow;
+import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.zone.ZonePlan;
 import java.util.List;
 
@@ -12,6 +13,7 @@ import java.util.List;
  * The plan of a ranch. Totals rest on futures in which the zones move together, as laboratories'
  * shared errors make them do.
  *
+ * @param settings that it was made with
  * @param fields in the order given
  * @param crops every compared crop by zone, largest expected yield first; rating-only crops last
  * @param gypsumT requirement of the zones that are to be treated, tonnes of product, with odds
@@ -22,6 +24,7 @@ import java.util.List;
  * @param rates one a zone, for {@code rates.csv}
  */
 public record RanchPlan(
+    PlanSettings settings,
     List<FieldPlan> fields,
     List<CropYields> crops,
     Odds gypsumT,

@@ -9,13 +9,15 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * All that the files say about a ranch, in metres of one projection.
  *
  * @param samples every usable row, with its field
  * @param hashes file name to SHA-256 of its bytes, of every file read, sorted
- * @param findings what was mended or left out
+ * @param findings what was corrected or left out
+ * @param samplesByField the samples of each field that has some, in the order of the rows
  */
 public record Ranch(
     String name,
@@ -24,12 +26,39 @@ public record Ranch(
     List<Sample> samples,
     List<SurveyReading> survey,
     Map<String, String> hashes,
-    List<Finding> findings) {
+    List<Finding> findings,
+    Map<String, List<Sample>> samplesByField) {
   public Ranch {
     fields = List.copyOf(fields);
     samples = List.copyOf(samples);
     survey = List.copyOf(survey);
     hashes = Collections.unmodifiableMap(new TreeMap<>(hashes));
     findings = List.copyOf(findings);
+    samplesByField = Map.copyOf(samplesByField);
+  }
+
+  /** A ranch whose samples are put in order by their field. */
+  public Ranch(
+      String name,
+      RanchProjection projection,
+      List<FieldBoundary> fields,
+      List<Sample> samples,
+      List<SurveyReading> survey,
+      Map<String, String> hashes,
+      List<Finding> findings) {
+    this(
+        name,
+        projection,
+        fields,
+        samples,
+        survey,
+        hashes,
+        findings,
+        samples.stream().collect(Collectors.groupingBy(Sample::field)));
+  }
+
+  /** The samples of a field; none for one that has none. */
+  public List<Sample> samplesOf(String field) {
+    return samplesByField.getOrDefault(field, List.of());
   }
 }

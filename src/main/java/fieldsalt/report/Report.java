@@ -1,5 +1,6 @@
 package fieldsalt.report;
 
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.Ranch;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.markup.Figures;
@@ -19,6 +20,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 
 /**
@@ -26,6 +29,14 @@ import java.util.List;
  * what there is, where, what to do, how sure that is, and what every number rests on.
  */
 public final class Report {
+  /** Name of the page in the output folder. */
+  public static final String FILE = "report.html";
+
+  /** Writes the page. */
+  public static void write(Path folder, PageInput input) throws IOException {
+    Files.writeString(folder.resolve(FILE), html(input), StandardCharsets.UTF_8);
+  }
+
   private final PageInput input;
   private final Markup page = new Markup();
 
@@ -63,7 +74,7 @@ public final class Report {
 
   private String subject() {
     String property = input.sites().property();
-    return property.equals("ECe") ? "Soil salinity" : property;
+    return property.equals(SiteReadings.ECE) ? "Soil salinity" : property;
   }
 
   private static String styleSheet() {

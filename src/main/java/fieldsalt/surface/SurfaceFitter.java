@@ -13,12 +13,12 @@ import fieldsalt.surface.choice.Candidates;
 import fieldsalt.surface.choice.Choice;
 import fieldsalt.surface.choice.DetailsMaker;
 import fieldsalt.surface.choice.DriftTrial;
-import fieldsalt.surface.choice.SurfaceMethod;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.SurfaceDetails;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.kernel.LocalKriging;
 import fieldsalt.surface.site.Drift;
@@ -155,7 +155,7 @@ public final class SurfaceFitter {
     Tried chosen = informed(fromAllSites(choice.chosen()), fields.mapped());
     SurfaceReport report =
         new SurfaceReport(
-            choice.chosen().method().label(),
+            choice.chosen().method(),
             choice.why(),
             tried.stream().map(Tried::candidate).toList(),
             variogram,

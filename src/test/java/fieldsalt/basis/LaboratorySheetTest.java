@@ -21,6 +21,8 @@ import fieldsalt.basis.setting.BasisSettings;
 import fieldsalt.basis.setting.LaboratoryErrors;
 import fieldsalt.basis.setting.LaboratorySettings;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
+import fieldsalt.finding.Finding;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
@@ -238,6 +240,24 @@ class LaboratorySheetTest {
                 LaboratorySettings.defaults()
                     .withRelation(Method.ONE_TO_TWO, new HoggHenry1984OneToTwo()));
     assertThat(codes(convert(named, s))).contains("relation-region");
+  }
+
+  @Test
+  void rowsBelowTheSameDetectionLimitAreOneFinding() {
+    ConvertedReadings c =
+        convert(
+            Samples.sample().below(0.1),
+            Samples.sample().id("B").field("south").below(0.1),
+            Samples.sample().id("C").below(0.2),
+            Samples.sample().id("D").below(0.1));
+    List<Finding> below =
+        c.findings().stream().filter(f -> f.code() == Code.BELOW_DETECTION).toList();
+    assertThat(below)
+        .extracting(Finding::where)
+        .containsExactly("samples.csv rows 2-3, 5", "samples.csv row 4, site C");
+    assertThat(below.get(0).place().concerns("south")).isTrue();
+    assertThat(below.get(1).place().concerns("south")).isFalse();
+    assertThat(c.rows()).allSatisfy(row -> assertThat(row.findings()).hasSize(1));
   }
 
   // rule 5

@@ -211,35 +211,18 @@ public final class Samples {
         s.restedH(),
         s.composite(),
         s.source(),
-        new Extras(
-            OptionalDouble.of(value),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            "",
-            "",
-            OptionalInt.empty()));
+        new Extras(OptionalDouble.of(value), OptionalDouble.empty(), "", OptionalInt.empty()));
+  }
+
+  /** Nothing out of the ordinary. */
+  public static Extras noExtras() {
+    OptionalDouble none = OptionalDouble.empty();
+    return new Extras(none, none, "", OptionalInt.empty());
   }
 
   /** The same row on another line of the file. */
   public static Sample copyRow(Sample s, int row) {
-    return new Sample(
-        s.id(),
-        s.field(),
-        s.place(),
-        s.depth(),
-        s.method(),
-        s.reading(),
-        s.ec(),
-        s.temperatureC(),
-        s.temperatureCompensated(),
-        s.soil(),
-        s.ions(),
-        s.laboratory(),
-        s.date(),
-        s.pair(),
-        s.restedH(),
-        s.composite(),
-        new SourceRow(s.source().file(), row));
+    return s.withSource(new SourceRow(s.source().file(), row));
   }
 
   public Soil soil() {
@@ -264,6 +247,7 @@ public final class Samples {
         pair,
         rested,
         place.isEmpty(),
-        new SourceRow("samples.csv", row));
+        new SourceRow("samples.csv", row),
+        noExtras());
   }
 }

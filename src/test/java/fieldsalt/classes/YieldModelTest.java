@@ -3,7 +3,6 @@ package fieldsalt.classes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import fieldsalt.facts.Crop;
 import fieldsalt.facts.Crops;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,7 +51,11 @@ class YieldModelTest {
   /** Maas 1990, note (c): plants on gypsiferous soil stand about 2 dS/m more. */
   @Test
   void gypsiferousWheatAtTen() {
-    assertThat(of("wheat").onGypsiferousSoil().pct(10)).isCloseTo(85.8, within(0.05));
+    assertThat(
+            MaasHoffman1977.of(
+                    Crops.standard().find("wheat").crop().tolerance().orElseThrow(), true)
+                .pct(10))
+        .isCloseTo(85.8, within(0.05));
   }
 
   /** van Genuchten and Hoffman 1984, fitted example Ym 3.1, c50 12.4, p 3.75. */
@@ -76,17 +79,17 @@ class YieldModelTest {
   /** Steppuhn, van Genuchten and Grieve 2005 II: wheat (6, 0.071) and barley (8, 0.05). */
   @Test
   void conversionOfSteppuhn() {
-    Steppuhn2005 wheat = Steppuhn2005.of(new Crop.Tolerance(6, 7.1));
+    Steppuhn2005 wheat = Steppuhn2005.of(new MaasHoffman1977(6, 7.1));
     assertThat(wheat.c50()).isCloseTo(12.634, within(0.0005));
     assertThat(wheat.steepness()).isCloseTo(0.10792, within(0.000005));
     assertThat(wheat.power()).isCloseTo(3.910, within(0.0005));
     assertThat(wheat.toleranceIndex()).isCloseTo(13.997, within(0.0005));
-    Steppuhn2005 barley = Steppuhn2005.of(new Crop.Tolerance(8, 5));
+    Steppuhn2005 barley = Steppuhn2005.of(new MaasHoffman1977(8, 5));
     assertThat(barley.c50()).isCloseTo(17.532, within(0.0005));
     assertThat(barley.steepness()).isCloseTo(0.0760, within(0.00005));
     assertThat(barley.toleranceIndex()).isCloseTo(18.864, within(0.0005));
     assertThat(wheat.pct(6)).as("below full at the threshold").isCloseTo(94.8, within(0.05));
-    assertThat(Steppuhn2005.of(new Crop.Tolerance(2, 7.3)).pct(2)).isCloseTo(97.6, within(0.05));
+    assertThat(Steppuhn2005.of(new MaasHoffman1977(2, 7.3)).pct(2)).isCloseTo(97.6, within(0.05));
   }
 
   /**
@@ -107,7 +110,7 @@ class YieldModelTest {
   void expectationAgreesWithAPlainSum() {
     for (YieldModel model :
         new YieldModel[] {
-          new MaasHoffman1977(2, 7.3), Steppuhn2005.of(new Crop.Tolerance(2, 7.3))
+          new MaasHoffman1977(2, 7.3), Steppuhn2005.of(new MaasHoffman1977(2, 7.3))
         }) {
       double sum = 0;
       int n = 20_000;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -26,7 +27,8 @@ class SmallCommandsTest {
     assertThat(run.code()).isZero();
     Path job = temp.resolve("job.yaml");
     Files.writeString(job, run.out());
-    assertThat(fieldsalt.read.job.JobDocument.read(job).amount("gypsum.target-esp")).isEqualTo(10);
+    assertThat(fieldsalt.read.job.JobDocument.read(job, List.of()).amount("gypsum.target-esp"))
+        .isEqualTo(10);
   }
 
   @Test
@@ -37,6 +39,32 @@ class SmallCommandsTest {
       assertThat(run.out()).contains("Usage: fieldsalt " + command);
     }
     assertThat(Run.of("--help").out()).contains("Exit codes");
+  }
+
+  @Test
+  void helpNamesEveryCommandAndHelpOfOneIsItsOwn() {
+    assertThat(Run.of("--help").out().lines().map(l -> l.replaceFirst("^ +(\\w+).*", "$1")))
+        .containsSubsequence("map", "check", "convert", "assess", "crops", "job", "help");
+    assertThat(Run.of("help", "map").out()).contains("Usage: fieldsalt map", "--timings");
+    assertThat(Run.of("mapp").err()).contains("Did you mean: fieldsalt map");
+  }
+
+  /** Reading the options of all commands takes longer than running a short one. */
+  @Test
+  void onlyTheCommandThatIsAskedForIsMadeReady() {
+    Console silent = new Console(System.out, System.err, false);
+    assertThat(Commands.line(new String[] {"crops", "map"}, silent).getSubcommands())
+        .containsOnlyKeys("crops");
+    assertThat(Commands.line(new String[] {"--help"}, silent).getSubcommands()).hasSize(7);
+  }
+
+  @Test
+  void aWordWithAnAtSignIsAWord() throws IOException {
+    Path words = temp.resolve("words");
+    Files.writeString(words, "alfalfa");
+    Run run = Run.of("crops", "@" + words);
+    assertThat(run.out()).isEmpty();
+    assertThat(run.err()).contains("\"@" + words + "\"");
   }
 
   @Test

@@ -52,10 +52,7 @@ class CommonWayTest {
     java.addAll(List.of(command));
     Path said = dir.resolve("said.txt");
     Process process =
-        new ProcessBuilder(java)
-            .redirectErrorStream(true)
-            .redirectOutput(said.toFile())
-            .start();
+        new ProcessBuilder(java).redirectErrorStream(true).redirectOutput(said.toFile()).start();
     assertThat(process.waitFor(300, TimeUnit.SECONDS)).isTrue();
     String text = Files.readString(said, StandardCharsets.UTF_8);
     assertThat(process.exitValue()).as(text).isZero();

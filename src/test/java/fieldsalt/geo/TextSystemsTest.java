@@ -162,8 +162,8 @@ class TextSystemsTest {
   }
 
   /**
-   * Projections of maps of the world that the library computes otherwise than PROJ 9.1.1, off by 8 m
-   * (Robinson) to 1,769 km (Cassini), or that no boundary of a field stands in.
+   * Projections of maps of the world that the library computes otherwise than PROJ 9.1.1, off by 8
+   * m (Robinson) to 1,769 km (Cassini), or that no boundary of a field stands in.
    */
   @ParameterizedTest
   @ValueSource(

@@ -3,6 +3,7 @@ package fieldsalt.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.Basis;
+import fieldsalt.basis.Samples;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.Uptake;
 import fieldsalt.basis.property.SoilProperty;
@@ -99,7 +100,8 @@ class OneZoneByHandTest {
         PairKind.SPLIT,
         e,
         false,
-        new SourceRow("samples.csv", k + 2));
+        new SourceRow("samples.csv", k + 2),
+        Samples.noExtras());
   }
 
   private static List<Sample> lines() {
@@ -111,11 +113,16 @@ class OneZoneByHandTest {
   }
 
   private static PlanSettings settings() {
-    return PlanSettings.defaults()
-        .withGround(GroundSettings.defaults().withDrainage(GroundSettings.Drainage.GOOD))
-        .withWater(WaterSettings.defaults().withEc(1.1).withSar(4).withSeason(900, 100))
-        .withGypsum(GypsumSettings.defaults().withProduct(85, 5))
-        .withMachine(MachineSettings.of(1, 8, 0.5));
+    return Changed.withMachine(
+        Changed.withGypsum(
+            Changed.withWater(
+                Changed.withGround(
+                    PlanSettings.defaults(),
+                    Changed.withDrainage(GroundSettings.defaults(), GroundSettings.Drainage.GOOD)),
+                Changed.withSeason(
+                    Changed.withSar(Changed.withEc(WaterSettings.defaults(), 1.1), 4), 900, 100)),
+            Changed.withProduct(GypsumSettings.defaults(), 85, 5)),
+        MachineSettings.of(1, 8, 0.5));
   }
 
   private static SiteReadings sar() {

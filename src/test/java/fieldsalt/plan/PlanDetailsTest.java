@@ -9,6 +9,9 @@ import fieldsalt.facts.Crops;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
+import fieldsalt.handover.output.TablesOutput;
+import fieldsalt.handover.output.ZonesOutput;
+import fieldsalt.handover.table.CsvTable;
 import fieldsalt.plan.field.Comparison;
 import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.RateRow;
@@ -19,8 +22,8 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.word.Draft;
 import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.YieldOutlook;
 import fieldsalt.plan.zone.ZonePlan;
@@ -68,7 +71,7 @@ class PlanDetailsTest {
   @Test
   void sCurveIsAnOption() {
     PlanSettings curve =
-        DRAINED.withCrops(CropSettings.defaults().withCurve(CropSettings.Curve.S_CURVE));
+        Changed.withCrops(DRAINED, CropSettings.defaults().withCurve(CropSettings.Curve.S_CURVE));
     double two = Ranches.of(2).plan(DRAINED).zones().get(0).yield().orElseThrow().expectedPct();
     double s = Ranches.of(2).plan(curve).zones().get(0).yield().orElseThrow().expectedPct();
     assertThat(s).as("already below full at the threshold").isLessThan(two).isGreaterThan(90);
@@ -77,10 +80,10 @@ class PlanDetailsTest {
   /** Maas 1990, note (c): +2 dS/m on confirmed gypsum, for yield and leaching alike. */
   @Test
   void gypsiferousSoilRaisesThresholds() {
-    FieldSoil gypsum = FieldSoil.unknown().withTexture(Texture.LOAM).withGypsumPct(2);
+    FieldSoil gypsum = Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.LOAM), 2);
     FieldPlan field = field(Ranches.of(5).crop("wheat").soil(gypsum), DRAINED);
     assertThat(field.zones().get(0).yield().orElseThrow().threshold()).isEqualTo(8);
-    assertThat(codes(field.cautions())).contains("gypsiferous");
+    assertThat(codes(Said.cautions(field, DRAINED))).contains("gypsiferous");
     assertThat(field.leaching().tolerableEce().orElseThrow()).isCloseTo(8 + 10 / 7.1, within(1e-9));
   }
 
@@ -95,7 +98,7 @@ class PlanDetailsTest {
     assertThat(plan.crops().get(11).crop().name()).isEqualTo("Almond");
     List<Crop> own = Crops.standard().search("safflower");
     RanchPlan rated =
-        Ranches.of(3).plan(DRAINED.withCrops(CropSettings.defaults().withCompare(own)));
+        Ranches.of(3).plan(Changed.withCrops(DRAINED, CropSettings.defaults().withCompare(own)));
     assertThat(rated.crops().get(0).ranchPct()).isEmpty();
   }
 
@@ -103,7 +106,7 @@ class PlanDetailsTest {
   void ratingOnlyCropsPlanWithoutYield() {
     ZonePlan zone = Ranches.of(8).crop("safflower").sar(3).plan(DRAINED).zones().get(0);
     assertThat(zone.yield()).isEmpty();
-    assertThat(zone.toProperties()).containsEntry("yield_pct", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("yield_pct", null);
     assertThat(zone.reclamation().targetEce()).as("Handbook 60").isEqualTo(4);
     assertThat(zone.leaching().status()).isEqualTo(LeachingRequirement.Status.UNKNOWN);
   }
@@ -140,11 +143,10 @@ class PlanDetailsTest {
   @Test
   void draftsSayWhatWouldLiftThem() {
     FieldEvidence weak =
-        FieldEvidence.firm(5)
-            .withTopsoilOnly(true)
-            .withSodiumUncorrected(true)
-            .withUndermining(
-                List.of(new Finding(Code.CALCULATED_ECE, Place.field("north"), "found", "mend")));
+        Changed.withUndermining(
+            Changed.withSodiumUncorrected(
+                Changed.withTopsoilOnly(FieldEvidence.firm(5), true), true),
+            List.of(new Finding(Code.CALCULATED_ECE, Place.field("north"), "found", "mend")));
     FieldPlan field = field(Ranches.of(9).sar(3).evidence(weak), PlanSettings.defaults());
     assertThat(field.draft().reasons())
         .extracting(Draft.Reason::code)
@@ -155,7 +157,8 @@ class PlanDetailsTest {
             Code.DRAFT_DRAINAGE_NOT_PROVED,
             Code.DRAFT_CALCULATED_ECE);
     assertThat(field.draft().reasons()).allSatisfy(r -> assertThat(r.lift()).isNotBlank());
-    assertThat(codes(field.cautions())).contains("topsoil-only", "licensed-adviser");
+    assertThat(codes(Said.cautions(field, PlanSettings.defaults())))
+        .contains("topsoil-only", "licensed-adviser");
     assertThat(Ranches.of(9).sar(3).evidence(weak).plan(DRAINED).findings())
         .extracting(f -> f.code().id())
         .contains("draft-few-sites");
@@ -167,18 +170,21 @@ class PlanDetailsTest {
   /** Seedbed: 4 dS/m, beet 3 (Maas 1990). */
   @Test
   void emergenceCaution() {
-    FieldEvidence seedbed = FieldEvidence.firm(30).withSeedbedEce(3.5);
-    assertThat(codes(field(Ranches.of(3).evidence(seedbed), DRAINED).cautions()))
+    FieldEvidence seedbed = Changed.withSeedbedEce(FieldEvidence.firm(30), 3.5);
+    assertThat(codes(Said.cautions(field(Ranches.of(3).evidence(seedbed), DRAINED), DRAINED)))
         .doesNotContain("emergence");
-    assertThat(codes(field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED).cautions()))
+    assertThat(
+            codes(
+                Said.cautions(
+                    field(Ranches.of(3).crop("sugar beet").evidence(seedbed), DRAINED), DRAINED)))
         .contains("emergence");
   }
 
   @Test
   void cropsWithTheirOwnCaution() {
-    assertThat(codes(field(Ranches.of(3).crop("almond"), DRAINED).cautions()))
+    assertThat(codes(Said.cautions(field(Ranches.of(3).crop("almond"), DRAINED), DRAINED)))
         .contains("rootstock-chloride");
-    assertThat(codes(field(Ranches.of(3).crop("Rice (paddy)"), DRAINED).cautions()))
+    assertThat(codes(Said.cautions(field(Ranches.of(3).crop("Rice (paddy)"), DRAINED), DRAINED)))
         .contains("rice-soil-water");
   }
 
@@ -187,18 +193,17 @@ class PlanDetailsTest {
   void cautionsOfTheWater() {
     java.util.OptionalDouble e = java.util.OptionalDouble.empty();
     WaterSettings water =
-        WaterSettings.defaults()
-            .withEc(0.5)
-            .withSar(10)
-            .withIons(
-                new WaterSettings.WaterIons(
-                    e,
-                    e,
-                    e,
-                    java.util.OptionalDouble.of(9),
-                    java.util.OptionalDouble.of(5),
-                    java.util.OptionalDouble.of(1)));
-    List<Sentence> said = field(Ranches.of(3), DRAINED.withWater(water)).cautions();
+        Changed.withIons(
+            Changed.withSar(Changed.withEc(WaterSettings.defaults(), 0.5), 10),
+            new WaterSettings.WaterIons(
+                e,
+                e,
+                e,
+                java.util.OptionalDouble.of(9),
+                java.util.OptionalDouble.of(5),
+                java.util.OptionalDouble.of(1)));
+    List<Sentence> said =
+        Said.cautionsOfFirstField(Ranches.of(3).plan(Changed.withWater(DRAINED, water)));
     assertThat(codes(said))
         .contains("infiltration-hazard", "water-hco3", "water-cl", "water-b", "water-sar")
         .doesNotContain("water-ec", "water-na");
@@ -211,10 +216,12 @@ class PlanDetailsTest {
   void ratesInBothSystems() {
     RanchPlan plan = Ranches.of(2).esp(25).cec(20).plan(DRAINED);
     RateRow row = plan.rates().get(0);
-    assertThat(RateRow.header(UnitSystem.METRIC)).hasSameSizeAs(row.cells(UnitSystem.METRIC));
-    assertThat(RateRow.header(UnitSystem.US)).hasSameSizeAs(row.cells(UnitSystem.US));
-    double tha = Double.parseDouble(row.cells(UnitSystem.METRIC).get(3));
-    double tac = Double.parseDouble(row.cells(UnitSystem.US).get(3));
+    CsvTable metric = TablesOutput.rates(plan.rates(), UnitSystem.METRIC);
+    CsvTable us = TablesOutput.rates(plan.rates(), UnitSystem.US);
+    assertThat(metric.header().get(3)).isEqualTo("gypsum_t_ha_per_pass");
+    assertThat(us.header().get(3)).isEqualTo("gypsum_tons_acre_per_pass");
+    double tha = Double.parseDouble(metric.rows().get(0).get(3).toString());
+    double tac = Double.parseDouble(us.rows().get(0).get(3).toString());
     assertThat(tha / tac).as("1 short ton/acre = 2.2417 t/ha").isCloseTo(2.2417, within(0.001));
     assertThat(row.tonnes())
         .isCloseTo(row.areaHa() * row.ratePerPass() * row.passes(), within(1e-9));
@@ -223,36 +230,30 @@ class PlanDetailsTest {
   /** What cannot be told is blank, never a silent 0. */
   @Test
   void ratesThatCannotBeToldAreBlank() {
-    List<String> unknown = Ranches.of(8).plan(DRAINED).rates().get(0).cells(UnitSystem.METRIC);
+    List<Object> unknown =
+        TablesOutput.rates(Ranches.of(8).plan(DRAINED).rates(), UnitSystem.METRIC).rows().get(0);
     assertThat(unknown.subList(6, 9)).as("range and chance").containsExactly("", "", "");
-    assertThat(unknown.get(10)).as("cost without prices").isEmpty();
+    assertThat(unknown.get(10)).as("cost without prices").isEqualTo("");
     PlanSettings priced =
-        DRAINED.withMoney(
-            MoneySettings.defaults().withPrices(Prices.of(Map.of("gypsum-per-t", 40.0))));
-    assertThat(Ranches.of(8).plan(priced).rates().get(0).cells(UnitSystem.METRIC).get(10))
+        Changed.withMoney(
+            DRAINED,
+            Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("gypsum-per-t", 40.0))));
+    assertThat(
+            TablesOutput.rates(Ranches.of(8).plan(priced).rates(), UnitSystem.METRIC)
+                .rows()
+                .get(0)
+                .get(10))
         .isEqualTo("0.00");
   }
 
   @Test
   void theWayOutForTheWaterIsAskedForUntilItIsProved() {
     String asked =
-        Ranches.of(9)
-            .sar(3)
-            .plan(PlanSettings.defaults())
-            .zones()
-            .get(0)
-            .sentences()
+        Said.ofFirstZone(Ranches.of(9).sar(3).plan(PlanSettings.defaults()))
             .get(0)
             .text(UnitSystem.METRIC);
     String proved =
-        Ranches.of(9)
-            .sar(3)
-            .plan(DRAINED)
-            .zones()
-            .get(0)
-            .sentences()
-            .get(0)
-            .text(UnitSystem.METRIC);
+        Said.ofFirstZone(Ranches.of(9).sar(3).plan(DRAINED)).get(0).text(UnitSystem.METRIC);
     assertThat(asked).contains("Find out first whether it can leave");
     assertThat(proved).doesNotContain("Find out first");
   }
@@ -261,7 +262,7 @@ class PlanDetailsTest {
   @Test
   void properties() {
     Map<String, Object> p =
-        Ranches.of(9).esp(25).cec(20).plan(DRAINED).zones().get(0).toProperties();
+        ZonesOutput.plan(Ranches.of(9).esp(25).cec(20).plan(DRAINED).zones().get(0));
     assertThat(p.keySet())
         .contains(
             "yield_pct",
@@ -280,7 +281,7 @@ class PlanDetailsTest {
   /** Sites to measure: the one nearest the middle first, then the farthest from those chosen. */
   @Test
   void sitesToMeasureAreSpread() {
-    assertThat(Ranches.of(8).withSites().plan(DRAINED).zones().get(0).sentences())
+    assertThat(Said.ofFirstZone(Ranches.of(8).withSites().plan(DRAINED)))
         .filteredOn(s -> s.code().equals("measure-sodium"))
         .allSatisfy(
             s -> assertThat(s.text(UnitSystem.METRIC)).contains("on these sites: mid, far, low"))

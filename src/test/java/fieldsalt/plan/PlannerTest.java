@@ -5,13 +5,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
@@ -54,7 +55,7 @@ class PlannerTest {
   void aSodicZoneNeverShowsLeachingFirst() {
     for (Texture texture : List.of(Texture.SAND, Texture.LOAM, Texture.CLAY, Texture.UNKNOWN)) {
       for (double gypsum : new double[] {0, 5}) {
-        FieldSoil soil = FieldSoil.unknown().withTexture(texture).withGypsumPct(gypsum);
+        FieldSoil soil = Changed.withGypsumPct(FieldSoil.unknown().withTexture(texture), gypsum);
         RanchPlan plan = Ranches.of(2, 9, 15).sar(25, 25, 13.5).soil(soil).plan(Ranches.drained());
         assertThat(plan.zones())
             .allSatisfy(
@@ -72,8 +73,8 @@ class PlannerTest {
         Ranches.of(6).sar(25).soil(FieldSoil.unknown()).plan(Ranches.drained()).zones().get(0);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.MEASURE_CEC);
     assertThat(zone.productTPerHa()).isZero();
-    assertThat(zone.toProperties()).containsEntry("gypsum_t_ha", null);
-    assertThat(codes(zone.sentences())).contains("measure-cec");
+    assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_t_ha", null);
+    assertThat(codes(Said.of(zone, Ranches.drained()))).contains("measure-cec");
     assertThat(zone.steps()).startsWith(Step.MEASURE_CEC);
   }
 
@@ -85,17 +86,17 @@ class PlannerTest {
     assertThat(plan.zones())
         .extracting(ZonePlan::situation)
         .containsExactly(Situation.SALINE, Situation.SALINE_SODIC, Situation.SODIC, Situation.FINE);
-    assertThat(codes(plan.zones().get(0).sentences())).contains("saline", "no-gypsum");
-    assertThat(codes(plan.zones().get(1).sentences())).contains("saline-sodic", "gypsum");
-    assertThat(codes(plan.zones().get(2).sentences()))
+    assertThat(codes(Said.of(plan.zones().get(0), settings))).contains("saline", "no-gypsum");
+    assertThat(codes(Said.of(plan.zones().get(1), settings))).contains("saline-sodic", "gypsum");
+    assertThat(codes(Said.of(plan.zones().get(2), settings)))
         .contains("sodic", "gypsum", "gypsum-sources");
-    assertThat(codes(plan.zones().get(3).sentences())).contains("fine");
+    assertThat(codes(Said.of(plan.zones().get(3), settings))).contains("fine");
     RanchPlan flat =
         Ranches.of(8)
             .sar(3)
-            .evidence(FieldEvidence.firm(30).withNoBetterThanMean(true))
+            .evidence(Changed.withNoBetterThanMean(FieldEvidence.firm(30), true))
             .plan(settings);
-    assertThat(codes(flat.fields().get(0).sentences())).contains("map-no-better-than-mean");
+    assertThat(codes(Said.ofFirstField(flat))).contains("map-no-better-than-mean");
     assertThat(flat.fields().get(0).draft().isDraft()).isTrue();
     assertThat(plan.fields().get(0).draft().isDraft()).isFalse();
   }
@@ -129,14 +130,14 @@ class PlannerTest {
       RanchPlan plan =
           Ranches.of(0.3, 3, 40).crop(crop).sar(0.2, 14, 90).plan(PlanSettings.defaults());
       for (ZonePlan zone : plan.zones()) {
-        zone.toProperties()
+        ZonesOutput.plan(zone)
             .forEach(
                 (name, value) -> {
                   if (value instanceof Double number) {
                     assertThat(number).as(name).isFinite();
                   }
                 });
-        for (Sentence s : zone.sentences()) {
+        for (Sentence s : Said.of(zone, plan.settings())) {
           assertThat(s.text(UnitSystem.METRIC)).doesNotContain("{", "NaN", "Infinity");
           assertThat(s.text(UnitSystem.US)).doesNotContain(" t/ha", " mm", " ha");
         }

@@ -1,5 +1,6 @@
 package fieldsalt.plan;
 
+import fieldsalt.basis.Samples;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.facts.Crop;
@@ -183,7 +184,8 @@ public final class Ranches {
             PairKind.SPLIT,
             OptionalDouble.empty(),
             false,
-            new SourceRow("samples.csv", 2)));
+            new SourceRow("samples.csv", 2),
+            Samples.noExtras()));
   }
 
   Surface surface() {
@@ -212,8 +214,10 @@ public final class Ranches {
 
   /** Settings of a ranch that drains and has a water of 1 dS/m. */
   public static PlanSettings drained() {
-    return PlanSettings.defaults()
-        .withGround(GroundSettings.defaults().withDrainage(GroundSettings.Drainage.GOOD))
-        .withWater(WaterSettings.defaults().withEc(1));
+    return Changed.withWater(
+        Changed.withGround(
+            PlanSettings.defaults(),
+            Changed.withDrainage(GroundSettings.defaults(), GroundSettings.Drainage.GOOD)),
+        Changed.withEc(WaterSettings.defaults(), 1));
   }
 }

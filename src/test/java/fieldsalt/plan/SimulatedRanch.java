@@ -135,9 +135,9 @@ final class SimulatedRanch {
 
   RanchPlan plan() {
     PlanSettings settings =
-        Ranches.drained()
-            .withCrops(CropSettings.defaults().withCompare(List.of()))
-            .withGypsum(GypsumSettings.defaults().withTargetEspPct(TARGET_PCT));
+        Changed.withGypsum(
+            Changed.withCrops(Ranches.drained(), CropSettings.defaults().withCompare(List.of())),
+            Changed.withTargetEspPct(GypsumSettings.defaults(), TARGET_PCT));
     return Planner.plan(input, settings);
   }
 

@@ -54,7 +54,7 @@ class BadInputTest {
     write("fields.geojson", fields);
     write("samples.csv", samples);
     return JobDocument.read(
-        write("job.yaml", "fields: fields.geojson\nsamples: samples.csv\n" + more));
+        write("job.yaml", "fields: fields.geojson\nsamples: samples.csv\n" + more), List.of());
   }
 
   private Ranch read(String samples, String more) {
@@ -99,7 +99,7 @@ class BadInputTest {
     assertThat(problem.problems())
         .extracting(p -> p.where() + ": " + p.found())
         .anySatisfy(t -> assertThat(t).contains("fields.geojson feature 1 (north)", "crosses"))
-        .anySatisfy(t -> assertThat(t).contains("samples.csv", "by which method"))
+        .anySatisfy(t -> assertThat(t).contains("samples.csv", "readings without a method"))
         .anySatisfy(t -> assertThat(t).contains("none.csv", "no such file"))
         .anySatisfy(t -> assertThat(t).contains("none2.csv", "no such file"));
     assertThat(problem.problems()).allSatisfy(p -> assertThat(p.remedy()).isNotBlank());
@@ -223,9 +223,9 @@ class BadInputTest {
 
   @Test
   void withoutFieldsTheWidenedHullOfTheSitesIsTheField() {
-    write("samples.csv", SAMPLES);
-    JobDocument job = JobDocument.read(write("job.yaml", "samples: samples.csv\n"));
-    Ranch ranch = RanchReader.readOrHull(job);
+    Path samples = write("samples.csv", SAMPLES);
+    JobDocument job = JobDocument.read(write("job.yaml", "samples: samples.csv\n"), List.of());
+    Ranch ranch = RanchReader.readOrHull(job, samples);
     assertThat(ranch.fields()).hasSize(1);
     assertThat(ranch.samples()).hasSize(3);
     assertThat(codes(ranch)).containsExactly("hull");
@@ -244,7 +244,6 @@ class BadInputTest {
         .extracting(Sample::place)
         .containsExactlyElementsOf(ranch.samples().stream().map(Sample::place).toList());
     assertThat(read.findings()).extracting(f -> f.code().id()).containsExactly("outside-fields");
-    assertThat(read.hashes()).containsKey("p.csv");
   }
 
   @Test
@@ -314,8 +313,8 @@ class BadInputTest {
         RanchReader.read(
             JobDocument.read(
                 write(
-                    "job.yaml",
-                    "fields: fields.geojson\nsamples: [samples.csv, b/samples.csv]\n")));
+                    "job.yaml", "fields: fields.geojson\nsamples: [samples.csv, b/samples.csv]\n"),
+                List.of()));
     assertThat(ranch.hashes().keySet())
         .containsExactly("b/samples.csv", "fields.geojson", "job.yaml", "samples.csv");
   }
@@ -326,14 +325,15 @@ class BadInputTest {
     write("samples.csv", SAMPLES);
     write("b.csv", SAMPLES.replace("A,", "Z,").replace("0.6", "613"));
     String text = "fields: fields.geojson\nsamples: [samples.csv, b.csv]\n";
-    Ranch without = RanchReader.read(JobDocument.read(write("job.yaml", text)));
+    Ranch without = RanchReader.read(JobDocument.read(write("job.yaml", text), List.of()));
     assertThat(without.findings())
         .filteredOn(f -> f.code().id().equals("unit-slip"))
         .singleElement()
         .satisfies(f -> assertThat(f.done()).contains("confirm: {\"b.csv row 2\": "));
     Ranch ranch =
         RanchReader.read(
-            JobDocument.read(write("job.yaml", text + "confirm: {b.csv row 2: uS/cm}\n")));
+            JobDocument.read(
+                write("job.yaml", text + "confirm: {b.csv row 2: uS/cm}\n"), List.of()));
     assertThat(ranch.samples())
         .extracting(s -> s.ec().orElseThrow().dSPerM())
         .containsExactly(0.6, 0.7, 0.8, 0.613);
@@ -350,7 +350,8 @@ class BadInputTest {
     write("samples.csv", SAMPLES);
     JobDocument job =
         JobDocument.read(
-            write("job.yaml", "fields: fields.geojson\nsamples: [samples.csv, more.geojson]\n"));
+            write("job.yaml", "fields: fields.geojson\nsamples: [samples.csv, more.geojson]\n"),
+            List.of());
     Ranch ranch = RanchReader.read(job);
     assertThat(ranch.samples()).hasSize(4);
     assertThat(ranch.samples().get(3).source()).hasToString("more.geojson feature 1");
@@ -428,7 +429,7 @@ class BadInputTest {
 
   private void onlyAsJob(byte[] bytes) throws IOException {
     Path spoiled = Files.write(folder.resolve("spoiled.yaml"), bytes);
-    Throwable thrown = catchThrowable(() -> JobDocument.read(spoiled));
+    Throwable thrown = catchThrowable(() -> JobDocument.read(spoiled, List.of()));
     assertThat(thrown == null || thrown instanceof InputProblem).as("job: %s", thrown).isTrue();
   }
 

@@ -6,7 +6,7 @@ import fieldsalt.finding.Finding;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Ions;
 import fieldsalt.read.sample.Sample;
-import fieldsalt.read.table.LineCells;
+import fieldsalt.read.word.PlainText;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -50,12 +50,12 @@ class LaboratorySheetsTest {
                           case ABOVE -> ">";
                           default -> "";
                         }
-                        + LineCells.plain(e.dSPerM()))
+                        + PlainText.number(e.dSPerM()))
             .orElse("-");
     return String.join(
         " | ",
         s.id(),
-        LineCells.plain(s.depth().topCm()) + "-" + LineCells.plain(s.depth().bottomCm()),
+        PlainText.number(s.depth().topCm()) + "-" + PlainText.number(s.depth().bottomCm()),
         s.method().map(m -> m.label()).orElse("-")
             + " "
             + s.reading().name().toLowerCase(Locale.ROOT),

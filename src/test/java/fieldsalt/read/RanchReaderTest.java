@@ -5,12 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.job.JobDocument;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class RanchReaderTest {
   @Test
   void theInventedRanchIsReadWithEachBlemishFound() {
-    Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml")));
+    Ranch ranch =
+        RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml"), List.of()));
     assertThat(ranch.findings())
         .extracting(f -> f.code().id())
         .containsExactlyInAnyOrder(
@@ -31,8 +33,8 @@ class RanchReaderTest {
 
   @Test
   void aSuspectedUnitIsUsedOnceTheUserConfirmsIt() {
-    JobDocument job = JobDocument.read(Path.of("sample-fields/ranch/job.yaml"));
-    Ranch ranch = RanchReader.read(job.withSet("confirm.234=uS/cm"));
+    JobDocument job = JobDocument.read(Path.of("sample-fields/ranch/job.yaml"), List.of());
+    Ranch ranch = RanchReader.read(job.withSets(List.of("confirm.234=uS/cm")));
     assertThat(ranch.findings()).extracting(f -> f.code().id()).doesNotContain("unit-slip");
     assertThat(ranch.samples())
         .filteredOn(s -> s.source().row() == 234)
@@ -42,9 +44,22 @@ class RanchReaderTest {
 
   @Test
   void theLeastThatIsNeededIsReadWithoutAFinding() {
-    Ranch ranch = RanchReader.read(JobDocument.read(Path.of("sample-fields/small/job.yaml")));
+    Ranch ranch =
+        RanchReader.read(JobDocument.read(Path.of("sample-fields/small/job.yaml"), List.of()));
     assertThat(ranch.findings()).isEmpty();
     assertThat(ranch.samples()).hasSize(18);
     assertThat(ranch.samples().get(0).depth().bottomCm()).isEqualTo(100);
+  }
+
+  @Test
+  void theSamplesOfAFieldComeInTheOrderOfTheirRows() {
+    Ranch ranch =
+        RanchReader.read(JobDocument.read(Path.of("sample-fields/ranch/job.yaml"), List.of()));
+    for (String field : List.of("north", "creek", "garden", "no such field")) {
+      assertThat(ranch.samplesOf(field))
+          .isEqualTo(ranch.samples().stream().filter(s -> s.field().equals(field)).toList());
+    }
+    assertThat(ranch.samplesOf("garden")).hasSizeGreaterThan(5);
+    assertThat(ranch.samplesByField()).containsOnlyKeys("north", "creek", "garden");
   }
 }

@@ -98,7 +98,7 @@ class ReadingRulesTest {
     String text = "id,ec,unit\nA,0.6,dS/m\n";
     assertThat(one(text, "laboratory.L1.method=1:5").laboratory()).isEqualTo("L1");
     assertThat(refused(text, "laboratory.L1.method=1:5", "laboratory.L1.files=other.csv"))
-        .hasMessageContaining("by which method");
+        .hasMessageContaining("readings without a method");
   }
 
   @Test
@@ -350,6 +350,17 @@ class ReadingRulesTest {
   }
 
   // 7: coordinates in a second file
+
+  @Test
+  void ofAFileOfSitesOnlyIdsAndPlacesAreRead() throws IOException {
+    Path sites =
+        Files.writeString(
+            folder.resolve("sites.csv"), "id,lon,lat,texture,date\nA,-153.001,30.001,mud,soon\n");
+    Ranch ranch =
+        read("id,method,ec dS/m\nA,paste,4.2\n", "sites=" + sites, "defaults.depth-cm=0,30");
+    assertThat(ranch.samples().get(0).place()).isPresent();
+    assertThat(ranch.findings()).isEmpty();
+  }
 
   @Test
   void sitesAreJoinedByIdWithoutItsDepthSuffix() throws IOException {

@@ -29,7 +29,8 @@ class RealSurveyTest {
                     "crs=EPSG:32641",
                     "defaults.depth-cm=0,150",
                     "defaults.unit=dS/m",
-                    "columns.ec_paste=ECe150")));
+                    "columns.ec_paste=ECe150")),
+            DATA);
     assertThat(ranch.samples()).hasSize(142);
     assertThat(ranch.samples().stream().map(Sample::place).distinct()).hasSize(114);
     assertThat(ranch.samples().stream().map(Sample::id).distinct()).hasSize(114);

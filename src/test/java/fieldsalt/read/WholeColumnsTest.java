@@ -32,7 +32,7 @@ class WholeColumnsTest {
         "4569,dS/m;defaults: {unit: ...}",
         "4569,;defaults: {unit: ...}",
         "4.5,kg/m3;into the unit column of the file",
-        "pending,dS/m;Mend the rows named",
+        "pending,dS/m;Correct the rows named",
       })
   void theRemedyIsTheShortest(String reading, String remedy) {
     String row = ",-150,30,0-30 cm,paste," + reading;
@@ -46,7 +46,7 @@ class WholeColumnsTest {
   void methodsThatCannotBeUsedAndAHeaderAlone() {
     assertThatThrownBy(
             () -> read("id,lon,lat,depth,method,ec,unit", "A,-150,30,0-30 cm,ICP,4,dS/m"))
-        .hasMessageContaining("mend the methods in the file");
+        .hasMessageContaining("correct the methods in the file");
     assertThatThrownBy(() -> read("id,lon,lat,depth,method,ec,unit"))
         .hasMessageContaining("Export the table again");
   }

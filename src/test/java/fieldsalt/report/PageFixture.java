@@ -33,6 +33,8 @@ import fieldsalt.report.input.ZoneAdvice.PlannedAmount;
 import fieldsalt.sample.InventedField;
 import fieldsalt.sample.InventedRanch;
 import fieldsalt.sample.LabRow;
+import fieldsalt.surface.covariance.Exponential;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
 import fieldsalt.surface.fit.SurfaceReport.FittedVariogram;
@@ -63,7 +65,7 @@ public final class PageFixture {
   private static final Map<String, Double> TRUTH = new java.util.HashMap<>();
   final InventedRanch ranch = RANCH;
   String ranchName = "Open Sea Ranch (invented)";
-  String chosen = "kriging";
+  SurfaceMethod chosen = SurfaceMethod.KRIGING;
   UnitSystem units = UnitSystem.METRIC;
   final Map<String, String> renamed = new LinkedHashMap<>();
   final List<Finding> findings = new ArrayList<>(findings());
@@ -268,9 +270,10 @@ public final class PageFixture {
             chosen,
             "kriging has the lowest CRPS, by more than its standard error against the mean.",
             List.of(
-                new Candidate("mean", 76, 0.62, 0.5, 0.01, 0.35, 1.02, 0.5, 0.9),
-                new Candidate("kriging", 76, 0.38, 0.29, -0.01, 0.21, 0.97, 0.42, 0.89)),
-            new FittedVariogram("exponential", 0.44, 240, 120, 560, 0.03, -40, true, false),
+                new Candidate(SurfaceMethod.MEAN, 76, 0.62, 0.5, 0.01, 0.35, 1.02, 0.5, 0.9),
+                new Candidate(
+                    SurfaceMethod.KRIGING, 76, 0.38, 0.29, -0.01, 0.21, 0.97, 0.42, 0.89)),
+            new FittedVariogram(new Exponential(240), 0.44, 240, 120, 560, 0.03, -40, true, false),
             List.of()),
         List.of(map()),
         bins,

@@ -115,7 +115,7 @@ class ReportTest {
 
   @Test
   void aMapNoBetterThanTheMeanSaysSo() {
-    fixture.chosen = "mean";
+    fixture.chosen = fieldsalt.surface.fit.SurfaceMethod.MEAN;
     String html = html();
     assertThat(plain(html))
         .contains("The samples show how much salt there is, not where it is")

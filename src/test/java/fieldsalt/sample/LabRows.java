@@ -1,5 +1,6 @@
 package fieldsalt.sample;
 
+import fieldsalt.basis.Samples;
 import fieldsalt.quantity.ReadingKind;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.field.FieldBoundary;
@@ -47,7 +48,8 @@ public final class LabRows {
         PairKind.SPLIT,
         none,
         false,
-        new SourceRow("samples.csv", line));
+        new SourceRow("samples.csv", line),
+        Samples.noExtras());
   }
 
   /** The fields' boundaries in local metres. */

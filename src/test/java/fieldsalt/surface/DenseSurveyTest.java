@@ -7,6 +7,7 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.choice.SurfaceSettings;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
@@ -50,7 +51,7 @@ class DenseSurveyTest {
             SurfaceCases.rectangle("field 0", 0, 0, SIZE_M, SIZE_M),
             SurfaceCases.rectangle("field 1", 1200, 0, 1200 + SIZE_M, SIZE_M));
     Surface surface = SurfaceFitter.fit(readings(), fields, SurfaceSettings.defaults());
-    assertThat(surface.report().chosen()).isEqualTo("kriging");
+    assertThat(surface.report().chosen()).isEqualTo(SurfaceMethod.KRIGING);
     assertThat(surface.report().findings()).extracting(f -> f.code().id()).contains("many-sites");
     double bias = 0;
     double square = 0;

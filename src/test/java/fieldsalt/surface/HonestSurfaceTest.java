@@ -12,6 +12,7 @@ import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
 import fieldsalt.surface.fit.SurfaceDetails;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.next.Proposal;
 import fieldsalt.surface.next.Proposals;
@@ -166,7 +167,7 @@ class HonestSurfaceTest {
   @Test
   void aSurveySteersTheMapOnlyWhereItHelps() {
     Surface helps = steered(0.8);
-    assertThat(helps.report().chosen()).isEqualTo("drift");
+    assertThat(helps.report().chosen()).isEqualTo(SurfaceMethod.DRIFT);
     SurfaceDetails.DriftCheck check = helps.report().details().drift().orElseThrow();
     assertThat(check.keepsSign()).isTrue();
     assertThat(check.coefficients()[0]).isCloseTo(1.6, within(0.3));

@@ -39,7 +39,7 @@ record RanchOutcome(String chosen, Figures points, Figures zones, Figures drawn,
     List<PointDistribution> known = surface.at(targets);
     double[] medians = known.stream().mapToDouble(PointDistribution::median).toArray();
     return new RanchOutcome(
-        surface.report().chosen(),
+        surface.report().chosen().label(),
         points(known, truth),
         areas(surface, targets, truth, ReferenceRanch.squares()),
         areas(surface, targets, truth, thirds(medians)),

@@ -14,6 +14,7 @@ import fieldsalt.surface.covariance.Variogram;
 import fieldsalt.surface.fit.Likelihood;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.Reml;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.site.Observations;
 import fieldsalt.surface.site.Points;
@@ -78,8 +79,8 @@ class Sic97Test {
         SurfaceFitter.fit(
             readings(),
             List.of(SurfaceCases.rectangle("one", -wide, -wide, wide, wide)),
-            SurfaceSettings.defaults().withCellM(5000).withMaxCellM(5000));
-    assertThat(surface.report().chosen()).isEqualTo("kriging");
+            ChangedSurface.withMaxCellM(SurfaceSettings.defaults().withCellM(5000), 5000));
+    assertThat(surface.report().chosen()).isEqualTo(SurfaceMethod.KRIGING);
     assertThat(surface.report().details().anisotropy().ratio()).isBetween(3.0, 6.0);
     assertThat(surface.report().details().anisotropy().azimuthDeg()).isBetween(25.0, 50.0);
     double sum = 0;

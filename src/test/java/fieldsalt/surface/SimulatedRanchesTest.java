@@ -3,10 +3,10 @@ package fieldsalt.surface;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.surface.choice.SurfaceMethod;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.site.Observations;
@@ -115,7 +115,8 @@ class SimulatedRanchesTest {
   }
 
   private static Surface fieldMean(RanchCase ranch) {
-    return SurfaceFitter.fit(ranch.readings(), ranch.fields(), AUTO.withMethod(SurfaceMethod.MEAN));
+    return SurfaceFitter.fit(
+        ranch.readings(), ranch.fields(), ChangedSurface.withMethod(AUTO, SurfaceMethod.MEAN));
   }
 
   /** What most do today: the factor is taken as exact, and the paste rows are not used. */

@@ -11,6 +11,7 @@ import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.map.SurfaceMap;
@@ -34,10 +35,10 @@ class SurfaceFitterTest {
   void aRanchIsMappedWithErrorsThatFit() {
     RanchCase ranch = ranch();
     Surface surface = SurfaceFitter.fit(ranch.readings(), ranch.fields(), SETTINGS);
-    assertThat(surface.report().chosen()).isEqualTo("kriging");
+    assertThat(surface.report().chosen()).isEqualTo(SurfaceMethod.KRIGING);
     assertThat(surface.report().candidates())
         .extracting(SurfaceReport.Candidate::method)
-        .containsExactly("mean", "kriging", "idw");
+        .containsExactly(SurfaceMethod.MEAN, SurfaceMethod.KRIGING, SurfaceMethod.IDW);
     assertThat(surface.report().variogram().averaged()).isTrue();
     int inside = 0;
     double squares = 0;

@@ -31,7 +31,7 @@ class OddFieldsTest {
             5,
             (x, y) -> x < 200 ? 1 : 9,
             Given.scheme(2.5, 4.0),
-            ZoneSettings.defaults().withFollowFieldMean(true));
+            ChangedZones.withFollowFieldMean(ZoneSettings.defaults(), true));
     assertThat(zones.zones()).hasSize(1);
     assertThat(zones.zones().get(0).klass()).isEqualTo(1);
     assertTiles(zones, FIELD);

@@ -32,6 +32,8 @@ public final class Campaigns {
   }
 
   /**
+   * Rows of the newest campaign of each field.
+   *
    * @param rows anything that came from samples
    * @param origin the sample of a row
    */

@@ -12,6 +12,7 @@ import fieldsalt.basis.soil.SoilGroup;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
+import fieldsalt.finding.SameText;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.quantity.TextureGroup;
@@ -62,7 +63,7 @@ public final class ReadingsTableMaker {
     this.offsets = new Offsets(readings.measured());
     this.posterior = new FactorPosterior(layers, settings.options().dropPairs(), offsets);
     this.paired = paired(layers, settings.options().dropPairs());
-    findings.addAll(readings.findings());
+    findings.addAll(SameText.joined(readings.findings()));
   }
 
   /** Readings of layers that were also read directly, but of sites whose pairs are dropped. */

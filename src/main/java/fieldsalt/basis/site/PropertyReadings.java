@@ -41,6 +41,8 @@ public final class PropertyReadings {
   }
 
   /**
+   * For one property.
+   *
    * @param error of one value, on the scale
    */
   public PropertyReadings(String property, String unit, Scale scale, ReadingError error) {
@@ -51,6 +53,8 @@ public final class PropertyReadings {
   }
 
   /**
+   * Means over depth, by site and laboratory.
+   *
    * @param values of layers; those without a place take no part
    * @param weights weight of a layer from its top and bottom (cm), by field
    */

@@ -113,7 +113,7 @@ public final class SiteHandOver {
             .map(w -> row(w, siteIndex, offsetIndex))
             .toList();
     return new SiteReadings(
-        "ECe",
+        SiteReadings.ECE,
         "dS/m",
         Scale.LOG,
         keys.stream().map(SiteHandOver::site).toList(),

@@ -26,6 +26,8 @@ public record SiteReadings(
     double[][] offsetCovariance,
     List<FieldMean> fieldMeans,
     List<Finding> findings) {
+  /** The property that crops respond to. */
+  public static final String ECE = "ECe";
 
   /** Readings without composites. */
   public SiteReadings(
@@ -97,6 +99,11 @@ public record SiteReadings(
     offsets = List.copyOf(offsets);
     fieldMeans = List.copyOf(fieldMeans);
     findings = List.copyOf(findings);
+  }
+
+  /** Whether salinity of the saturated paste is what was read. */
+  public boolean isEce() {
+    return property.equals(ECE);
   }
 
   /** The same sites and offsets with other rows. */

@@ -3,10 +3,10 @@ package fieldsalt.geo.projection;
 import fieldsalt.geo.datum.Ellipsoid;
 
 /**
- * The transverse Mercator projection of the ellipsoid by Krueger's series in the third flattening n,
- * to n^6 (Karney 2011, Transverse Mercator with an accuracy of a few nanometers, Journal of Geodesy
- * 85:475-485, equations 7 to 12, 14, 19 to 21, 25, 35 and 36). There to within 5 nm up to 3,900 km
- * from the central meridian; further off it is refused.
+ * The transverse Mercator projection of the ellipsoid by Krueger's series in the third flattening
+ * n, to n^6 (Karney 2011, Transverse Mercator with an accuracy of a few nanometers, Journal of
+ * Geodesy 85:475-485, equations 7 to 12, 14, 19 to 21, 25, 35 and 36). There to within 5 nm up to
+ * 3,900 km from the central meridian; further off it is refused.
  */
 final class TransverseMercator {
   private static final double REACH_M = 3_900_000;
@@ -121,10 +121,7 @@ final class TransverseMercator {
     for (int i = 0; i < ROUNDS; i++) {
       double here = conformal(tau);
       tau +=
-          (conformal - here)
-              / secant(here)
-              * (1 + (1 - e2) * tau * tau)
-              / ((1 - e2) * secant(tau));
+          (conformal - here) / secant(here) * (1 + (1 - e2) * tau * tau) / ((1 - e2) * secant(tau));
     }
     return tau;
   }

@@ -107,15 +107,15 @@ public final class LibrarySystems {
     return new TiedGrid(projected.name(), way, DatumTies.ofText(base));
   }
 
-  private static TiedGrid of(
-      CoordinateReferenceSystem any, Function<SingleCRS, WaysToWgs84> ties) {
+  private static TiedGrid of(CoordinateReferenceSystem any, Function<SingleCRS, WaysToWgs84> ties) {
     String name = any.getName().getCode();
     SingleCRS single = CRS.getHorizontalCRS(any);
     if (single == null || !(single.getDatum() instanceof GeodeticDatum)) {
       throw notComputed(name, "a system tied to no place", null);
     }
     String method = method(single);
-    if (WRONG_METHODS.contains(method) || CASSINI_OF_THE_WORLD.contains(single.getName().getCode())) {
+    if (WRONG_METHODS.contains(method)
+        || CASSINI_OF_THE_WORLD.contains(single.getName().getCode())) {
       throw notComputed(name, method, null);
     }
     try {
@@ -127,8 +127,8 @@ public final class LibrarySystems {
   }
 
   /**
-   * The projection's name. Some the library, as of 33.1, places metres to kilometres from where PROJ
-   * 9.1.1 does.
+   * The projection's name. Some the library, as of 33.1, places metres to kilometres from where
+   * PROJ 9.1.1 does.
    */
   private static String method(SingleCRS crs) {
     return crs instanceof ProjectedCRS projected

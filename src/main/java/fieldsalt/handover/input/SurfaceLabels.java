@@ -1,5 +1,12 @@
 package fieldsalt.handover.input;
 
+import fieldsalt.basis.site.Scale;
+import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.classes.ClassScheme;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+
 /**
  * What the mapped numbers are called.
  *
@@ -12,5 +19,24 @@ public record SurfaceLabels(String property, String unit, boolean logScale, Stri
   /** ECe in dS/m, mapped on the log scale. */
   public static SurfaceLabels ece(String limit) {
     return new SurfaceLabels("ECe", "dS/m", true, limit);
+  }
+
+  /**
+   * Of what was mapped.
+   *
+   * @param schemes whose limits the chance is of, by field
+   */
+  public static SurfaceLabels of(SiteReadings readings, Map<String, ClassScheme> schemes) {
+    String limits =
+        schemes.entrySet().stream()
+            .map(
+                e ->
+                    String.format(
+                        Locale.ROOT, "%s %.1f dS/m", e.getKey(), e.getValue().limitDsPerM()))
+            .collect(Collectors.joining("; "));
+    return readings.isEce()
+        ? ece(limits)
+        : new SurfaceLabels(
+            readings.property(), readings.unit(), readings.scale() == Scale.LOG, limits);
   }
 }

@@ -1,5 +1,6 @@
 package fieldsalt.handover.style;
 
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.handover.input.Palette;
 import fieldsalt.handover.input.SurfaceLabels;
 import fieldsalt.handover.input.ZoneFeature;
@@ -106,7 +107,7 @@ public final class Styles {
 
   /** The median: NRCS limits for ECe, else six even steps over the values mapped. */
   public static String median(List<SurfaceMap> maps, SurfaceLabels labels) {
-    double[] steps = labels.property().equals("ECe") ? ECE_STEPS : evenSteps(maps);
+    double[] steps = labels.property().equals(SiteReadings.ECE) ? ECE_STEPS : evenSteps(maps);
     List<String> entries = new ArrayList<>();
     for (int i = 0; i < steps.length; i++) {
       double share = i / (double) (steps.length - 1);

@@ -1,6 +1,7 @@
 package fieldsalt.handover.table;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 
 /** Numbers as files carry them. */
@@ -12,6 +13,13 @@ public final class Rounding {
     return Double.isFinite(value)
         ? BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).doubleValue()
         : value;
+  }
+
+  /** Four significant digits; null for what is not finite. */
+  public static Double fourDigits(double value) {
+    return Double.isFinite(value)
+        ? Double.valueOf(new BigDecimal(value).round(new MathContext(4)).doubleValue())
+        : null;
   }
 
   /** Plain digits with at most so many decimals, no exponent, no trailing zeros, never "-0". */

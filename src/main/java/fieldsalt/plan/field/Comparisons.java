@@ -9,18 +9,16 @@ import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.money.LeachingMoney;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.PlanSettings;
-import fieldsalt.plan.word.Digits;
+import fieldsalt.plan.zone.Digits;
 import fieldsalt.plan.zone.ZoneWork;
 import java.util.List;
 
 /** One rate over a field, as someone without a map would choose it, against the plan. */
 public final class Comparisons {
   private final PlanSettings settings;
-  private final double equilibrium;
 
-  public Comparisons(PlanSettings settings, double equilibrium) {
+  public Comparisons(PlanSettings settings) {
     this.settings = settings;
-    this.equilibrium = equilibrium;
   }
 
   public Comparison of(List<ZoneWork> works, MachineRates rates) {
@@ -113,7 +111,7 @@ public final class Comparisons {
     if (work.model().isEmpty()) {
       return 0;
     }
-    double[] left = LeachingMoney.left(work.toReclaim(), work.reclamation(), mm, equilibrium);
+    double[] left = new LeachingMoney(settings).left(work.toReclaim(), work.reclamation(), mm);
     return Draws.mean(work.salt().yieldDraws(work.model().get(), left));
   }
 }

@@ -1,40 +1,42 @@
 package fieldsalt.plan.field;
 
 import fieldsalt.plan.draw.Odds;
+import fieldsalt.plan.leaching.BoronNeed;
 import fieldsalt.plan.soil.FieldGround;
-import fieldsalt.plan.word.Draft;
-import fieldsalt.plan.word.Sentence;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.ZonePlan;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * The plan of one field.
  *
+ * @param ece mean of the field, dS/m, with the odds of its error
  * @param leaching the one requirement of its crop and water
+ * @param boron where it was measured and the crop's tolerance is published
  * @param zones in the order given
  * @param gypsumT requirement of the zones that are to be treated, tonnes of product, with odds
  * @param plannedT tonnes of product that the rates add up to
+ * @param unmetT tonnes wanted, where the machine's steps do not allow them to half a percent
  * @param leachingM3 planned water through the soil, m3, with odds
  * @param comparison one rate against a rate by zone
- * @param sentences of the whole field
- * @param cautions of the whole field
  */
 public record FieldPlan(
     FieldGround ground,
+    Odds ece,
     LeachingRequirement leaching,
+    Optional<BoronNeed> boron,
     List<ZonePlan> zones,
     Odds gypsumT,
     double plannedT,
+    OptionalDouble unmetT,
     Odds leachingM3,
     Comparison comparison,
-    List<Sentence> sentences,
-    List<Sentence> cautions,
     Draft draft) {
   public FieldPlan {
     zones = List.copyOf(zones);
-    sentences = List.copyOf(sentences);
-    cautions = List.copyOf(cautions);
   }
 
   public String field() {

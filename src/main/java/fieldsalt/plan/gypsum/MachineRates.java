@@ -1,13 +1,7 @@
 package fieldsalt.plan.gypsum;
 
-import static fieldsalt.quantity.Dimension.MASS;
-
 import fieldsalt.plan.setting.PlanSettings;
-import fieldsalt.plan.word.Sentence;
-import fieldsalt.quantity.Measure;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Rates that the spreader can do, so that rate x area adds up to the tonnes wanted.
@@ -50,22 +44,10 @@ public record MachineRates(double[] product, int[] passes, double wantedT, doubl
     return sum;
   }
 
-  /** Said where the steps do not allow the tonnes wanted to half a percent. */
-  public Optional<Sentence> difference() {
-    if (Math.abs(plannedT - wantedT) <= SAID_FROM * wantedT) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        Sentence.of(
-            "machine-steps",
-            "The machine's smallest, largest rate and step do not allow {0}; the rates add up to"
-                + " {1}.",
-            Measure.of(wantedT, MASS),
-            Measure.of(plannedT, MASS)));
-  }
-
-  List<Double> rates() {
-    return Arrays.stream(product).boxed().toList();
+  /** Tonnes wanted, where the machine's steps do not allow them to half a percent. */
+  public OptionalDouble unmetT() {
+    boolean met = Math.abs(plannedT - wantedT) <= SAID_FROM * wantedT;
+    return met ? OptionalDouble.empty() : OptionalDouble.of(wantedT);
   }
 
   /** What one pass can spread. */

@@ -1,5 +1,5 @@
 /**
  * Room of stage 6, plan: gypsum: need, passes, rates a machine can spread. May import: plan.zone,
- * plan.soil, plan.setting, plan.word.
+ * plan.soil, plan.setting.
  */
 package fieldsalt.plan.gypsum;

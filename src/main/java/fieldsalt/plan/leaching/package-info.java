@@ -1,5 +1,5 @@
 /**
- * Room of stage 6, plan: leaching requirement and reclamation depth. May import: plan.zone,
- * plan.soil, plan.setting, plan.word.
+ * Room of stage 6, plan: leaching requirement, reclamation depth, boron. May import: plan.zone,
+ * plan.soil, plan.setting.
  */
 package fieldsalt.plan.leaching;

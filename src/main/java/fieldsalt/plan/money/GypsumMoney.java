@@ -9,7 +9,6 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.ZoneWork;
-import fieldsalt.quantity.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -126,9 +125,8 @@ public final class GypsumMoney {
     double perEsp = perEsp(requirement, esp, target);
     Treatment treatment =
         new Treatment(
-            "gypsum",
+            MoneyOutlook.Treated.GYPSUM,
             esp,
-            Dimension.PERCENT,
             gain(pure, requirement, esp, target),
             x -> valuePerEsp() * Math.min(Math.max(0, x - target), pure / perEsp),
             costPerHa(product),

@@ -7,7 +7,6 @@ import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.soil.ZoneSalt;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
-import fieldsalt.quantity.Dimension;
 import java.util.Optional;
 
 /** What reclaiming a zone brings: yield at the ECe that it leaves against yield as it is. */
@@ -30,11 +29,12 @@ public final class LeachingMoney {
    * ECe left by a depth of water in each future, as a share of what it was. Ground at or below the
    * target is taken as left as it is: so little water only moves its salt down.
    */
-  public static double[] left(ZoneSalt salt, Reclamation plan, double mm, double equilibrium) {
-    return Draws.map(salt.draws(), start -> leftAt(start, plan, mm, equilibrium));
+  public double[] left(ZoneSalt salt, Reclamation plan, double mm) {
+    return Draws.map(salt.draws(), start -> leftAt(start, plan, mm));
   }
 
-  private static double leftAt(double start, Reclamation plan, double mm, double ci) {
+  private double leftAt(double start, Reclamation plan, double mm) {
+    double ci = settings.water().equilibriumEce();
     if (mm <= 0 || start <= Math.max(ci, plan.targetEce())) {
       return 1;
     }
@@ -53,14 +53,14 @@ public final class LeachingMoney {
 
   /** The outlook of the planned depth; empty without prices, crop numbers or a planned depth. */
   public Optional<MoneyOutlook> outlook(
-      ZoneSalt salt, Reclamation plan, Optional<YieldModel> model, double equilibrium, double ha) {
+      ZoneSalt salt, Reclamation plan, Optional<YieldModel> model, double ha) {
     if (!isPriced() || model.isEmpty() || plan.plannedMm() <= 0) {
       return Optional.empty();
     }
     double value = valuePerPct();
     double mm = plan.plannedMm();
     double[] before = salt.yieldDraws(model.get(), Draws.constant(1));
-    double[] after = salt.yieldDraws(model.get(), left(salt, plan, mm, equilibrium));
+    double[] after = salt.yieldDraws(model.get(), left(salt, plan, mm));
     double[] gain = new double[before.length];
     for (int d = 0; d < gain.length; d++) {
       gain[d] = value * (after[d] - before[d]);
@@ -68,23 +68,21 @@ public final class LeachingMoney {
     double within = salt.withinLogSd();
     Treatment treatment =
         new Treatment(
-            "leaching",
+            MoneyOutlook.Treated.LEACHING,
             salt.draws(),
-            Dimension.CONDUCTIVITY,
             gain,
-            ece -> value * gainAt(ece, model.get(), within, plan, mm, equilibrium),
+            ece -> value * gainAt(ece, model.get(), within, plan, mm),
             costPerHa(mm),
             ha);
     return Optional.of(treatment.outlook(settings.money()));
   }
 
-  private static double gainAt(
-      double ece, YieldModel model, double within, Reclamation plan, double mm, double ci) {
+  private double gainAt(double ece, YieldModel model, double within, Reclamation plan, double mm) {
     if (ece <= 0) {
       return 0;
     }
     double logMean = Math.log(ece) - within * within / 2;
-    double left = leftAt(ece, plan, mm, ci);
+    double left = leftAt(ece, plan, mm);
     return model.expectedPct(logMean + Math.log(left), within) - model.expectedPct(logMean, within);
   }
 }

@@ -6,8 +6,8 @@ import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.plan.word.Draft;
-import fieldsalt.plan.word.Draft.Reason;
+import fieldsalt.plan.zone.Draft;
+import fieldsalt.plan.zone.Draft.Reason;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -4,11 +4,11 @@ import fieldsalt.basis.depth.ProfileShape;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldGround;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import java.util.ArrayList;
 import java.util.List;
 

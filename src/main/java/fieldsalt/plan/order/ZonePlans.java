@@ -10,14 +10,14 @@ import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.ZoneSalt;
-import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.SituationWords;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.MoneyOutlook;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.YieldOutlook;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.plan.zone.ZoneWork;
+import fieldsalt.quantity.Dimension;
+import fieldsalt.quantity.Measure;
 import fieldsalt.surface.Surface;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,12 +27,10 @@ import java.util.Optional;
 public final class ZonePlans {
   private final PlanSettings settings;
   private final Surface ece;
-  private final Cautions cautions;
 
-  public ZonePlans(PlanSettings settings, Surface ece, Cautions cautions) {
+  public ZonePlans(PlanSettings settings, Surface ece) {
     this.settings = settings;
     this.ece = ece;
-    this.cautions = cautions;
   }
 
   public ZonePlan of(ZoneWork work, LeachingRequirement leaching, double product, int passes) {
@@ -46,6 +44,8 @@ public final class ZonePlans {
     return new ZonePlan(
         work.ground().zone(),
         Odds.of(work.salt().draws()),
+        new Measure(
+            work.salt().meanEce(), work.salt().low(), work.salt().high(), Dimension.CONDUCTIVITY),
         work.situation(),
         soilClass(work),
         yieldOutlook(work),
@@ -56,8 +56,6 @@ public final class ZonePlans {
         passes,
         work.steps(),
         money,
-        sentences(work, money),
-        cautions.ofGypsum(work.gypsum()),
         DraftMarks.of(work.field(), treats, settings));
   }
 
@@ -91,18 +89,6 @@ public final class ZonePlans {
 
   private static double threshold(ZoneWork work) {
     Crop.Tolerance tolerance = work.field().crop().flatMap(Crop::tolerance).orElseThrow();
-    return tolerance.thresholdDsPerM()
-        + (work.soil().isGypsiferous() ? MaasHoffman1977.GYPSIFEROUS_DS_M : 0);
-  }
-
-  private List<Sentence> sentences(ZoneWork work, List<MoneyOutlook> money) {
-    List<Sentence> said = new ArrayList<>();
-    String crop = work.field().crop().map(Crop::name).orElse("the crop");
-    boolean drained = settings.ground().isProved();
-    said.add(SituationWords.of(work.situation(), work.salt(), crop, drained));
-    said.addAll(work.gypsum().sentences());
-    said.addAll(work.reclamation().sentences());
-    money.forEach(m -> said.add(m.sentence()));
-    return said;
+    return MaasHoffman1977.of(tolerance, work.soil().isGypsiferous()).thresholdDsPerM();
   }
 }

@@ -14,14 +14,12 @@ import fieldsalt.plan.soil.SodiumSites;
 import fieldsalt.plan.soil.SoilDraws;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.soil.ZoneSalt;
-import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.Situation;
 import fieldsalt.plan.zone.ZoneWork;
-import fieldsalt.quantity.TextureGroup;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -59,10 +57,6 @@ public final class ZoneWorks {
     reclamationNeed = new ReclamationNeed(settings, draws.standard());
   }
 
-  public GypsumNeed gypsumNeed() {
-    return gypsumNeed;
-  }
-
   public ReclamationNeed reclamationNeed() {
     return reclamationNeed;
   }
@@ -86,10 +80,9 @@ public final class ZoneWorks {
             .flatMap(c -> c.tolerance())
             .map(t -> settings.crops().model(t, soil.isGypsiferous()));
     Leaching leaching = leaching(field, soil, toReclaim.get(z), model, ha);
-    double[] esp = soilDraws.esp().has(z) ? soilDraws.esp().values()[z] : Draws.constant(0);
-    boolean sized = soilDraws.esp().has(z) && soilDraws.cec().has(z);
-    double[] pure = sized ? gypsumNeed.pure(z, soil) : Draws.constant(0);
-    GypsumPlan gypsum = priced(gypsumNeed.of(z, soil, sites(z)), pure, esp);
+    double[] esp = gypsumNeed.esp(z);
+    double[] pure = gypsumNeed.pure(z, soil);
+    GypsumPlan gypsum = priced(gypsumNeed.of(z, soil, pure, sites(z)), pure, esp);
     OrderOfWork order = new OrderOfWork(settings);
     Situation situation = order.situation(leaching.plan, salts.get(z).meanEce(), gypsum);
     return new ZoneWork(
@@ -113,21 +106,20 @@ public final class ZoneWorks {
   /** By the chance that it is needed; with prices by what it is expected to bring. */
   private Leaching leaching(
       FieldGround field, FieldSoil soil, ZoneSalt salt, Optional<YieldModel> model, double ha) {
-    TextureGroup texture = soil.texture().group();
-    Reclamation byChance = reclamationNeed.of(field, texture, salt, ha);
+    Reclamation byChance = reclamationNeed.of(field, soil.texture().group(), salt);
     LeachingMoney money = new LeachingMoney(settings);
-    if (!money.isPriced() || model.isEmpty() || byChance.chance() < WORTH_A_THOUGHT) {
+    if (byChance.chance() < WORTH_A_THOUGHT) {
       return new Leaching(byChance, Optional.empty());
     }
-    Reclamation bet = reclamationNeed.of(field, texture, salt, ha, true);
-    Optional<MoneyOutlook> outlook =
-        money.outlook(salt, bet, model, reclamationNeed.equilibrium(), ha);
+    Reclamation bet = byChance.with(Reclamation.Status.NEEDED);
+    Optional<MoneyOutlook> outlook = money.outlook(salt, bet, model, ha);
     boolean pays = outlook.filter(o -> o.expectedNet() > 0).isPresent();
     if (outlook.isEmpty() || pays) {
       return new Leaching(pays ? bet : byChance, outlook);
     }
     boolean needed = byChance.status() == Reclamation.Status.NEEDED;
-    return new Leaching(needed ? bet.unpaid(doesNotPay("Leaching")) : byChance, outlook);
+    return new Leaching(
+        needed ? byChance.with(Reclamation.Status.DOES_NOT_PAY) : byChance, outlook);
   }
 
   private List<String> sites(int z) {
@@ -144,20 +136,6 @@ public final class ZoneWorks {
     }
     double best =
         money.bestProduct(pure, esp, plan.targetEspPct(), plan.productPerPure().orElse(1));
-    if (best > 0) {
-      return plan.with(Advice.RECOMMENDED, best, plan.sentences());
-    }
-    List<Sentence> said = new ArrayList<>(plan.sentences());
-    said.add(doesNotPay("Gypsum"));
-    return plan.with(Advice.DOES_NOT_PAY, 0, said);
-  }
-
-  private Sentence doesNotPay(String what) {
-    return Sentence.of(
-        "does-not-pay",
-        what
-            + " is not planned: at your prices it is not expected to pay back within "
-            + settings.money().years()
-            + " years.");
+    return best > 0 ? plan.with(Advice.RECOMMENDED, best) : plan.with(Advice.DOES_NOT_PAY, 0);
   }
 }

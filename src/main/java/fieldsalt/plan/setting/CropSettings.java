@@ -37,9 +37,7 @@ public record CropSettings(List<Crop> compare, Curve curve) {
 
   /** The response of a crop with numbers; on gypsiferous soil its threshold is 2 dS/m higher. */
   public YieldModel model(Crop.Tolerance tolerance, boolean gypsiferous) {
-    double threshold =
-        tolerance.thresholdDsPerM() + (gypsiferous ? MaasHoffman1977.GYPSIFEROUS_DS_M : 0);
-    Crop.Tolerance raised = new Crop.Tolerance(threshold, tolerance.slopePctPerDsPerM());
-    return curve == Curve.S_CURVE ? Steppuhn2005.of(raised) : MaasHoffman1977.of(raised);
+    MaasHoffman1977 lines = MaasHoffman1977.of(tolerance, gypsiferous);
+    return curve == Curve.S_CURVE ? Steppuhn2005.of(lines) : lines;
   }
 }

@@ -22,14 +22,6 @@ public record GroundSettings(Drainage drainage, OptionalDouble waterTableCm) {
     return new GroundSettings(Drainage.UNKNOWN, OptionalDouble.empty());
   }
 
-  public GroundSettings withDrainage(Drainage other) {
-    return new GroundSettings(other, waterTableCm);
-  }
-
-  public GroundSettings withWaterTableCm(double cm) {
-    return new GroundSettings(drainage, OptionalDouble.of(cm));
-  }
-
   public boolean hasShallowTable() {
     return waterTableCm.isPresent() && waterTableCm.getAsDouble() < SHALLOW_TABLE_CM;
   }

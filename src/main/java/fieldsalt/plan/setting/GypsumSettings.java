@@ -1,5 +1,6 @@
 package fieldsalt.plan.setting;
 
+import fieldsalt.facts.GypsumStoichiometry;
 import java.util.OptionalDouble;
 
 /**
@@ -31,29 +32,19 @@ public record GypsumSettings(
     UNKNOWN
   }
 
+  /** Layer whose requirement stands beside that of the layer to treat, cm. */
+  public double otherDepthCm() {
+    return depthCm < 30 ? 30 : 15;
+  }
+
+  /** Product that holds one tonne of pure gypsum; empty where the purity is not given. */
+  public OptionalDouble productPerPure() {
+    return purityPct.isPresent()
+        ? OptionalDouble.of(GypsumStoichiometry.product(1, purityPct.getAsDouble(), moisturePct))
+        : OptionalDouble.empty();
+  }
+
   public static GypsumSettings defaults() {
     return new GypsumSettings(10, 15, OptionalDouble.empty(), 0, 10, 1, Lime.UNKNOWN);
-  }
-
-  public GypsumSettings withTargetEspPct(double pct) {
-    return new GypsumSettings(pct, depthCm, purityPct, moisturePct, capTPerHa, minTPerHa, lime);
-  }
-
-  public GypsumSettings withDepthCm(double cm) {
-    return new GypsumSettings(targetEspPct, cm, purityPct, moisturePct, capTPerHa, minTPerHa, lime);
-  }
-
-  public GypsumSettings withProduct(double purity, double moisture) {
-    return new GypsumSettings(
-        targetEspPct, depthCm, OptionalDouble.of(purity), moisture, capTPerHa, minTPerHa, lime);
-  }
-
-  public GypsumSettings withRates(double cap, double min) {
-    return new GypsumSettings(targetEspPct, depthCm, purityPct, moisturePct, cap, min, lime);
-  }
-
-  public GypsumSettings withLime(Lime other) {
-    return new GypsumSettings(
-        targetEspPct, depthCm, purityPct, moisturePct, capTPerHa, minTPerHa, other);
   }
 }

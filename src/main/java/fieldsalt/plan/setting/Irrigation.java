@@ -19,6 +19,11 @@ public enum Irrigation {
     return efficiencyPct;
   }
 
+  /** Whether the soil is kept moist by many small waterings. */
+  public boolean isFrequent() {
+    return this == DRIP;
+  }
+
   /** Whether the water wets the leaves. */
   public boolean isOverhead() {
     return overhead;

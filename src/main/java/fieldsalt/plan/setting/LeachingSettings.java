@@ -22,22 +22,6 @@ public record LeachingSettings(
         OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), 90);
   }
 
-  public LeachingSettings withTargetEce(double dsPerM) {
-    return new LeachingSettings(OptionalDouble.of(dsPerM), depthCm, application, tolerableYieldPct);
-  }
-
-  public LeachingSettings withDepthCm(double cm) {
-    return new LeachingSettings(targetEce, OptionalDouble.of(cm), application, tolerableYieldPct);
-  }
-
-  public LeachingSettings withApplication(Application other) {
-    return new LeachingSettings(targetEce, depthCm, Optional.of(other), tolerableYieldPct);
-  }
-
-  public LeachingSettings withTolerableYieldPct(double pct) {
-    return new LeachingSettings(targetEce, depthCm, application, pct);
-  }
-
   /** As set, else ponding for surface irrigation and sprinkling for the others. */
   public Application applicationFor(Irrigation irrigation) {
     Application usual =

@@ -10,16 +10,4 @@ public record MoneySettings(Prices prices, int years, double actAbove) {
   public static MoneySettings defaults() {
     return new MoneySettings(Prices.none(), 3, 0.5);
   }
-
-  public MoneySettings withPrices(Prices other) {
-    return new MoneySettings(other, years, actAbove);
-  }
-
-  public MoneySettings withYears(int other) {
-    return new MoneySettings(prices, other, actAbove);
-  }
-
-  public MoneySettings withActAbove(double chance) {
-    return new MoneySettings(prices, years, chance);
-  }
 }

@@ -27,34 +27,6 @@ public record PlanSettings(
         CropSettings.defaults());
   }
 
-  public PlanSettings withWater(WaterSettings other) {
-    return new PlanSettings(other, ground, leaching, gypsum, machine, money, crops);
-  }
-
-  public PlanSettings withGround(GroundSettings other) {
-    return new PlanSettings(water, other, leaching, gypsum, machine, money, crops);
-  }
-
-  public PlanSettings withLeaching(LeachingSettings other) {
-    return new PlanSettings(water, ground, other, gypsum, machine, money, crops);
-  }
-
-  public PlanSettings withGypsum(GypsumSettings other) {
-    return new PlanSettings(water, ground, leaching, other, machine, money, crops);
-  }
-
-  public PlanSettings withMachine(MachineSettings other) {
-    return new PlanSettings(water, ground, leaching, gypsum, other, money, crops);
-  }
-
-  public PlanSettings withMoney(MoneySettings other) {
-    return new PlanSettings(water, ground, leaching, gypsum, machine, other, crops);
-  }
-
-  public PlanSettings withCrops(CropSettings other) {
-    return new PlanSettings(water, ground, leaching, gypsum, machine, money, other);
-  }
-
   /** Everything that cannot be planned with, each with its remedy; empty if all is well. */
   public List<Problem> problems() {
     List<Problem> problems = new ArrayList<>(money.prices().problems());
@@ -103,6 +75,8 @@ public record PlanSettings(
   }
 
   /**
+   * Checks the settings against one another.
+   *
    * @throws InputProblem naming everything that cannot be planned with
    */
   public void refuseProblems() {

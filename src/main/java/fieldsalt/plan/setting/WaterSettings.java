@@ -1,6 +1,8 @@
 package fieldsalt.plan.setting;
 
+import fieldsalt.facts.InfiltrationHazard;
 import fieldsalt.facts.SodiumAdsorptionRatio;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -41,34 +43,6 @@ public record WaterSettings(
     return new WaterSettings(e, e, WaterIons.none(), Irrigation.SURFACE, e, e, 0);
   }
 
-  public WaterSettings withEc(double dsPerM) {
-    return new WaterSettings(
-        OptionalDouble.of(dsPerM), sar, ions, method, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withSar(double value) {
-    return new WaterSettings(
-        ecDsPerM, OptionalDouble.of(value), ions, method, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withIons(WaterIons other) {
-    return new WaterSettings(ecDsPerM, sar, other, method, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withMethod(Irrigation other) {
-    return new WaterSettings(ecDsPerM, sar, ions, other, efficiencyPct, seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withEfficiencyPct(double pct) {
-    return new WaterSettings(
-        ecDsPerM, sar, ions, method, OptionalDouble.of(pct), seasonEtMm, rainMm);
-  }
-
-  public WaterSettings withSeason(double etMm, double effectiveRainMm) {
-    return new WaterSettings(
-        ecDsPerM, sar, ions, method, efficiencyPct, OptionalDouble.of(etMm), effectiveRainMm);
-  }
-
   /** SAR as given, else from Na, Ca and Mg; empty where neither is known. */
   public OptionalDouble sarKnown() {
     boolean fromIons = ions.na().isPresent() && ions.ca().isPresent() && ions.mg().isPresent();
@@ -80,6 +54,19 @@ public record WaterSettings(
     return ca + mg > 0
         ? OptionalDouble.of(SodiumAdsorptionRatio.ofMeqL(ions.na().getAsDouble(), ca, mg))
         : OptionalDouble.empty();
+  }
+
+  /** How far the water seals the soil; empty where its EC or SAR is not known. */
+  public Optional<InfiltrationHazard> hazard() {
+    OptionalDouble sarKnown = sarKnown();
+    return sarKnown.isPresent() && ecDsPerM.isPresent()
+        ? Optional.of(InfiltrationHazard.of(sarKnown.getAsDouble(), ecDsPerM.getAsDouble()))
+        : Optional.empty();
+  }
+
+  /** ECe that the soil comes to with this water: half of its EC (soil water twice the paste). */
+  public double equilibriumEce() {
+    return ecDsPerM.orElse(0) / 2;
   }
 
   /** Whether nothing is said of an irrigation water: the land may be rain-fed. */

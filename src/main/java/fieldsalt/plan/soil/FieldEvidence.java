@@ -36,40 +36,4 @@ public record FieldEvidence(
     return new FieldEvidence(
         sites, false, false, ProfileShape.UNKNOWN, OptionalDouble.empty(), false, List.of());
   }
-
-  public FieldEvidence withNoBetterThanMean(boolean is) {
-    return new FieldEvidence(
-        sites, is, topsoilOnly, profile, seedbedEce, sodiumUncorrected, undermining);
-  }
-
-  public FieldEvidence withTopsoilOnly(boolean is) {
-    return new FieldEvidence(
-        sites, noBetterThanMean, is, profile, seedbedEce, sodiumUncorrected, undermining);
-  }
-
-  public FieldEvidence withProfile(ProfileShape shape) {
-    return new FieldEvidence(
-        sites, noBetterThanMean, topsoilOnly, shape, seedbedEce, sodiumUncorrected, undermining);
-  }
-
-  public FieldEvidence withSeedbedEce(double dsPerM) {
-    return new FieldEvidence(
-        sites,
-        noBetterThanMean,
-        topsoilOnly,
-        profile,
-        OptionalDouble.of(dsPerM),
-        sodiumUncorrected,
-        undermining);
-  }
-
-  public FieldEvidence withSodiumUncorrected(boolean is) {
-    return new FieldEvidence(
-        sites, noBetterThanMean, topsoilOnly, profile, seedbedEce, is, undermining);
-  }
-
-  public FieldEvidence withUndermining(List<Finding> findings) {
-    return new FieldEvidence(
-        sites, noBetterThanMean, topsoilOnly, profile, seedbedEce, sodiumUncorrected, findings);
-  }
 }

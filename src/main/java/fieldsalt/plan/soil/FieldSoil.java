@@ -106,48 +106,6 @@ public record FieldSoil(
         laboratoryRequirement);
   }
 
-  /** The same soil with gypsum in all of it. */
-  public FieldSoil withGypsumPct(double pct) {
-    return new FieldSoil(
-        texture,
-        clayPct,
-        omPct,
-        OptionalDouble.of(pct),
-        OptionalDouble.of(pct),
-        gypsumSuspected,
-        boronMgL,
-        chlorideMeqL,
-        laboratoryRequirement);
-  }
-
-  /** The same soil with this boron in the saturation extract, mg/L. */
-  public FieldSoil withBoronMgL(double mgL) {
-    return new FieldSoil(
-        texture,
-        clayPct,
-        omPct,
-        gypsumPct,
-        profileGypsumPct,
-        gypsumSuspected,
-        OptionalDouble.of(mgL),
-        chlorideMeqL,
-        laboratoryRequirement);
-  }
-
-  /** The same soil with a laboratory's own gypsum requirement, t/ha. */
-  public FieldSoil withLaboratoryRequirement(double tPerHa) {
-    return new FieldSoil(
-        texture,
-        clayPct,
-        omPct,
-        gypsumPct,
-        profileGypsumPct,
-        gypsumSuspected,
-        boronMgL,
-        chlorideMeqL,
-        OptionalDouble.of(tPerHa));
-  }
-
   /** Whether gypsum was confirmed in the profile: at least 1 % in the mean of its rows. */
   public boolean isGypsiferous() {
     return profileGypsumPct.isPresent() && profileGypsumPct.getAsDouble() >= 1;

@@ -1,16 +1,19 @@
 package fieldsalt.plan.word;
 
-import static fieldsalt.quantity.Dimension.CONDUCTIVITY;
-
-import fieldsalt.plan.soil.ZoneSalt;
+import fieldsalt.plan.zone.Situation;
 import fieldsalt.quantity.Measure;
 
 /** What is told to the grower about the situation of a zone. */
-public final class SituationWords {
+final class SituationWords {
   private SituationWords() {}
 
-  public static Sentence of(Situation situation, ZoneSalt salt, String crop, boolean drained) {
-    Measure ece = new Measure(salt.meanEce(), salt.low(), salt.high(), CONDUCTIVITY);
+  /**
+   * Of one zone.
+   *
+   * @param ece its mean
+   * @param drained whether it is proved that water can leave
+   */
+  static Sentence of(Situation situation, Measure ece, String crop, boolean drained) {
     return switch (situation) {
       case SALINE ->
           Sentence.of(
@@ -58,20 +61,20 @@ public final class SituationWords {
   }
 
   /** Said of a field whose map does not beat its mean. */
-  public static Sentence noBetterThanMean(double mean, double low, double high) {
+  static Sentence noBetterThanMean(Measure ece) {
     return Sentence.of(
         "map-no-better-than-mean",
         "The samples tell how much salt the field holds (ECe {0}), but not where. Do not vary rates"
             + " by this map: treat the field alike, or take the samples of the next round first.",
-        new Measure(mean, low, high, CONDUCTIVITY));
+        ece);
   }
 
   /** The same of a field whose zones follow sodium. */
-  public static Sentence zonesBySodium(double mean, double low, double high) {
+  static Sentence zonesBySodium(Measure ece) {
     return Sentence.of(
         "salt-no-better-than-mean",
         "The samples tell how much salt the field holds (ECe {0}), but not where. Its zones follow"
             + " sodium: vary gypsum by them, not leaching.",
-        new Measure(mean, low, high, CONDUCTIVITY));
+        ece);
   }
 }

@@ -1,5 +1,5 @@
 /**
- * Room of stage 6, plan: sentences with their numbers as measures; situations, steps. May import:
- * the leaves.
+ * Room of stage 6, plan: what is said of a plan, in sentences made from its values. May import: the
+ * other rooms of the plan.
  */
 package fieldsalt.plan.word;

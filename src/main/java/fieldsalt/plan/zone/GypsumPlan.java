@@ -1,8 +1,8 @@
 package fieldsalt.plan.zone;
 
+import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Odds;
-import fieldsalt.plan.word.Sentence;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -12,24 +12,28 @@ import java.util.OptionalDouble;
  * @param esp futures of the exchangeable sodium percentage; zeros where sodium is not known
  * @param chance that the zone needs gypsum at all: ESP at or above 15 (SAR 13), or from 6 where
  *     fine soil meets a water that seals it
- * @param pure requirement over all futures
+ * @param pure requirement over all futures; zeros where it is not sized
+ * @param middlePure of the futures in which any is needed; 0 where they are too few to act on
+ * @param otherDepthPure the same over the layer that stands beside the one to treat
  * @param targetEspPct what is aimed at, never below what the water itself keeps
  * @param wantedProduct product that the plan asks for before the machine's steps; 0 where none
- * @param waterToDissolveMm at most, in pure water
+ * @param laboratoryRequirement the laboratory's own, where it gives one
  * @param sources where ESP, CEC and bulk density come from
+ * @param sitesToMeasure sites at which sodium should be measured first, where it is not known
  */
 public record GypsumPlan(
     Advice advice,
     Odds esp,
     double chance,
     Odds pure,
+    double middlePure,
+    double otherDepthPure,
     double targetEspPct,
-    double factor,
     double wantedProduct,
     OptionalDouble productPerPure,
-    double waterToDissolveMm,
+    OptionalDouble laboratoryRequirement,
     Sources sources,
-    List<Sentence> sentences) {
+    List<String> sitesToMeasure) {
 
   /** What is advised. */
   public enum Advice {
@@ -66,7 +70,17 @@ public record GypsumPlan(
   public record Sources(Known esp, Known cec, Known bulkDensity) {}
 
   public GypsumPlan {
-    sentences = List.copyOf(sentences);
+    sitesToMeasure = List.copyOf(sitesToMeasure);
+  }
+
+  /** Efficiency factor at the target. */
+  public double factor() {
+    return GypsumStoichiometry.factor(targetEspPct);
+  }
+
+  /** Water that dissolves the middle of the requirement, at most: in pure water. */
+  public double waterToDissolveMm() {
+    return middlePure * GypsumStoichiometry.DISSOLVING_MM_PER_T_HA;
   }
 
   /** Requirement as product, or as pure gypsum where the purity is not given. */
@@ -99,18 +113,19 @@ public record GypsumPlan(
     };
   }
 
-  public GypsumPlan with(Advice other, double product, List<Sentence> said) {
+  public GypsumPlan with(Advice other, double product) {
     return new GypsumPlan(
         other,
         esp,
         chance,
         pure,
+        middlePure,
+        otherDepthPure,
         targetEspPct,
-        factor,
         product,
         productPerPure,
-        waterToDissolveMm,
+        laboratoryRequirement,
         sources,
-        said);
+        sitesToMeasure);
   }
 }

@@ -1,14 +1,14 @@
 package fieldsalt.plan.zone;
 
 import fieldsalt.plan.draw.Odds;
-import fieldsalt.plan.word.Sentence;
+import java.util.Locale;
 import java.util.OptionalDouble;
 
 /**
  * What a treatment of one zone brings and costs, in the user's money over the years it has to pay
  * back.
  *
- * @param name {@code gypsum} or {@code leaching}
+ * @param of which treatment
  * @param gainPerHa over all futures
  * @param costPerHa of the plan's rate
  * @param expectedNet gain less cost over the zone
@@ -20,7 +20,7 @@ import java.util.OptionalDouble;
  * @param measureFirst whether that exceeds the price of a sample
  */
 public record MoneyOutlook(
-    String name,
+    Treated of,
     Odds gainPerHa,
     double costPerHa,
     double expectedNet,
@@ -28,5 +28,15 @@ public record MoneyOutlook(
     OptionalDouble breakEven,
     double perfectInformation,
     double halfInformation,
-    boolean measureFirst,
-    Sentence sentence) {}
+    boolean measureFirst) {
+  /** What can be done to a zone for money. */
+  public enum Treated {
+    GYPSUM,
+    LEACHING;
+
+    /** As people say it. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+}

@@ -2,31 +2,26 @@ package fieldsalt.plan.zone;
 
 import fieldsalt.facts.Hoffman1980.Application;
 import fieldsalt.plan.draw.Odds;
-import fieldsalt.plan.word.Sentence;
-import java.util.List;
 
 /**
  * The one-off leaching that brings a zone to its target.
  *
  * @param mm water that must pass through the soil, over all futures
  * @param chance that the zone is above its target at all
- * @param plannedMm what the plan asks for; 0 where nothing is planned
+ * @param middleMm of the futures in which any is needed
  * @param targetEce dS/m
  * @param depthCm of soil
  * @param k of Hoffman 1980
- * @param lowConfidence about one pore volume or less: salt is displaced rather than washed out
  */
 public record Reclamation(
     Status status,
     Odds mm,
     double chance,
-    double plannedMm,
+    double middleMm,
     double targetEce,
     double depthCm,
     double k,
-    Application application,
-    boolean lowConfidence,
-    List<Sentence> sentences) {
+    Application application) {
   /** What came of it. */
   public enum Status {
     NEEDED,
@@ -37,28 +32,26 @@ public record Reclamation(
     TARGET_OUT_OF_REACH
   }
 
-  public Reclamation {
-    sentences = List.copyOf(sentences);
+  public Reclamation with(Status other) {
+    return new Reclamation(other, mm, chance, middleMm, targetEce, depthCm, k, application);
   }
 
-  public Reclamation unpaid(Sentence why) {
-    List<Sentence> said = new java.util.ArrayList<>(sentences);
-    said.add(why);
-    return new Reclamation(
-        Status.DOES_NOT_PAY,
-        mm,
-        chance,
-        0,
-        targetEce,
-        depthCm,
-        k,
-        application,
-        lowConfidence,
-        said);
+  /** What the plan asks for; 0 where nothing is planned. */
+  public double plannedMm() {
+    return status == Status.NEEDED ? middleMm : 0;
   }
 
   /** Volume of the planned depth over an area, m3. */
   public double plannedM3(double areaHa) {
-    return plannedMm * areaHa * 10;
+    return plannedMm() * areaHa * 10;
+  }
+
+  /**
+   * Whether the depth asked for is about one pore volume or less, within a quarter of the least for
+   * which the equation holds: salt is displaced rather than washed out.
+   */
+  public boolean lowConfidence() {
+    boolean asked = status == Status.NEEDED || status == Status.DOES_NOT_PAY;
+    return asked && middleMm > 0 && middleMm < 1.25 * k * depthCm * 10;
   }
 }

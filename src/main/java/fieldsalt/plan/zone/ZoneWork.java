@@ -5,8 +5,6 @@ import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.soil.ZoneSalt;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
 import java.util.List;
 import java.util.Optional;
 

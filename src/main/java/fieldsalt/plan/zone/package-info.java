@@ -1,5 +1,2 @@
-/**
- * Room of stage 6, plan: one zone: its situation and its plan as values. May import: plan.soil,
- * plan.word.
- */
+/** Room of stage 6, plan: one zone: its situation and its plan as values. May import: plan.soil. */
 package fieldsalt.plan.zone;

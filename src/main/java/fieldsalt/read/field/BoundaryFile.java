@@ -9,7 +9,6 @@ import fieldsalt.read.file.GeoPackageFile;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.ShapeFile;
-import fieldsalt.read.table.SheetLayout;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -53,7 +52,7 @@ public final class BoundaryFile {
     if (file.startsWith('P', 'K')) {
       return zipped(file);
     }
-    if (SheetLayout.isJson(file)) {
+    if (GeoJson.isOne(file)) {
       return GeoJson.read(file);
     }
     boolean part = file.extension().matches("dbf|shx|prj|cpg");
@@ -61,7 +60,7 @@ public final class BoundaryFile {
         file.name(),
         part
             ? "one of the files beside a Shapefile"
-            : "a file that is no GeoJSON, GeoPackage or Shapefile",
+            : "a file that is not GeoJSON, GeoPackage or Shapefile",
         "field boundaries as polygons",
         part ? "Name the .shp file." : "Export the boundaries as GeoJSON.");
   }
@@ -95,14 +94,12 @@ public final class BoundaryFile {
         parts.add(new InputFile(file.path(), name, bytes));
       }
     } catch (IOException | IllegalArgumentException e) {
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               file.name(),
               "a zip file that cannot be opened",
               "a zipped Shapefile",
-              "Zip it again.");
-      problem.initCause(e);
-      throw problem;
+              "Zip it again.")
+          .because(e);
     }
     List<InputFile> shapes =
         parts.stream().filter(ShapeFile::isOne).filter(p -> p.extension().equals("shp")).toList();

@@ -1,17 +1,18 @@
 package fieldsalt.read.field;
 
+import fieldsalt.facts.Plausibility;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.finding.Place;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.SourceSystem;
 import fieldsalt.quantity.Texture;
+import fieldsalt.read.file.DatumShiftNote;
 import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.Notes;
-import fieldsalt.read.file.TieNote;
-import fieldsalt.read.table.Limit;
-import fieldsalt.read.table.LineCells;
+import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.table.Limits;
 import fieldsalt.read.word.NumberCell;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.TextureWords;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -24,10 +25,8 @@ import java.util.Set;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryCollection;
-import org.locationtech.jts.geom.MultiPolygon;
-import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.geom.util.PolygonExtracter;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
 
@@ -35,6 +34,7 @@ import org.locationtech.jts.operation.valid.TopologyValidationError;
 public final class FieldsReader {
   private static final double SAME = 1e-9;
   private static final double LEAST_M = 2;
+  private static final Plausibility CLAY = Plausibility.of("clay_pct");
   private static final List<String> NAMES =
       List.of("field", "name", "field_name", "fieldname", "field name", "label", "id");
 
@@ -42,7 +42,7 @@ public final class FieldsReader {
   private final boolean local;
   private final Notes notes;
   private final Set<String> names = new HashSet<>();
-  private Optional<TieNote> tie = Optional.empty();
+  private Optional<DatumShiftNote> shift = Optional.empty();
 
   private FieldsReader(GeoFeature.Collection file, boolean local, Notes notes) {
     this.file = file;
@@ -61,7 +61,7 @@ public final class FieldsReader {
 
   private List<FieldBoundary> fields() {
     Optional<SourceSystem> source = local ? Optional.empty() : file.system().map(this::source);
-    tie = source.map(s -> new TieNote(file.file(), s));
+    shift = source.map(s -> new DatumShiftNote(file.file(), s));
     List<FieldBoundary> fields = new ArrayList<>();
     boolean wrong = false;
     for (GeoFeature feature : file.features()) {
@@ -72,7 +72,7 @@ public final class FieldsReader {
         notes.problem(e);
       }
     }
-    tie.ifPresent(t -> t.tell(notes));
+    shift.ifPresent(s -> s.noteIn(notes));
     if (fields.isEmpty() && !wrong) {
       notes.problem(
           file.file(),
@@ -87,82 +87,58 @@ public final class FieldsReader {
     try {
       return Projections.source(text);
     } catch (InputProblem e) {
-      throw within(file.file(), e);
+      throw e.within(file.file());
     }
-  }
-
-  private static InputProblem within(String where, InputProblem e) {
-    return new InputProblem(
-        e.problems().stream()
-            .map(
-                p ->
-                    new InputProblem.Problem(
-                        where + ", " + p.where(), p.found(), p.expected(), p.remedy()))
-            .toList());
   }
 
   private Optional<Geometry> shape(GeoFeature feature, Optional<SourceSystem> source) {
     String where = file.where(feature) + named(feature);
-    List<Polygon> parts = new ArrayList<>();
-    feature.geometry().ifPresent(g -> polygons(g, parts));
+    List<Geometry> parts = feature.geometry().map(FieldsReader::polygons).orElse(List.of());
     if (parts.isEmpty()) {
-      notes.finding(
+      notes.row(
           Code.NO_BOUNDARY,
-          Place.file(where),
+          source(feature),
           feature.geometry().map(Geometry::getGeometryType).orElse("no geometry"),
           "not a field: left out");
       return Optional.empty();
     }
-    Geometry whole =
-        parts.size() == 1
-            ? parts.get(0)
-            : new MultiPolygon(parts.toArray(Polygon[]::new), parts.get(0).getFactory());
+    Geometry whole = parts.get(0).getFactory().buildGeometry(parts);
     if (source.isEmpty() && !local) {
       checkDegrees(whole, where);
     }
     Geometry degrees = source.map(s -> moved(s, whole, where)).orElse(whole);
-    if (!local) {
-      checkMeridian(degrees, where);
-    }
     if (local) {
       checkMetres(degrees, where);
+    } else {
+      checkMeridian(degrees, where);
     }
     Geometry sound = untouched(degrees);
     checkValid(sound, where);
     return Optional.of(sound);
   }
 
+  private static List<Geometry> polygons(Geometry geometry) {
+    List<Geometry> polygons = new ArrayList<>();
+    PolygonExtracter.getPolygons(geometry, polygons);
+    polygons.removeIf(Geometry::isEmpty);
+    return polygons;
+  }
+
   private Geometry moved(SourceSystem source, Geometry geometry, String where) {
     try {
       Geometry degrees = source.toLonLat(geometry);
-      tie.ifPresent(t -> t.at(degrees.getEnvelopeInternal()));
+      shift.ifPresent(s -> s.add(degrees.getEnvelopeInternal()));
       return degrees;
     } catch (InputProblem e) {
-      throw within(where, e);
+      throw e.within(where);
     } catch (IllegalArgumentException | ArithmeticException e) {
       // the registry's own way to say that a place lies beyond a projection
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               where,
-              "a corner out of reach of " + source.name(),
-              "closed rings of coordinates in that system",
-              "Check the system, or export in WGS 84 (EPSG:4326).");
-      problem.initCause(e);
-      throw problem;
-    }
-  }
-
-  private static void polygons(Geometry geometry, List<Polygon> parts) {
-    if (geometry instanceof Polygon polygon) {
-      if (!polygon.isEmpty()) {
-        parts.add(polygon);
-      }
-      return;
-    }
-    if (geometry instanceof GeometryCollection) {
-      for (int i = 0; i < geometry.getNumGeometries(); i++) {
-        polygons(geometry.getGeometryN(i), parts);
-      }
+              "a corner outside the area of " + source.name(),
+              "coordinates in that system",
+              "Check the system, or export in WGS 84 (EPSG:4326).")
+          .because(e);
     }
   }
 
@@ -182,7 +158,7 @@ public final class FieldsReader {
               : metres
                   ? "These look like metres: export in WGS 84 (EPSG:4326), or as GeoPackage or"
                       + " Shapefile with its system."
-                  : "Mend the longitude.");
+                  : "Correct the longitude.");
     }
   }
 
@@ -204,7 +180,7 @@ public final class FieldsReader {
           where,
           "longitudes from " + number(box.getMinX()) + " to " + number(box.getMaxX()),
           "a field that does not cross the 180th meridian",
-          "Split it there into two fields, or mend a longitude with the wrong sign.");
+          "Split it there into two fields, or correct a longitude with the wrong sign.");
     }
   }
 
@@ -227,16 +203,16 @@ public final class FieldsReader {
     if (error != null) {
       throw new InputProblem(
           where,
-          "a boundary that is not sound: "
+          "a boundary that is not valid: "
               + reason(error)
               + " at "
               + (local ? "x, y " : "longitude, latitude ")
               + place(error.getCoordinate()),
           "a boundary that does not cross or touch itself, with holes inside it",
-          "Mend the boundary at this place in your GIS.");
+          "Correct the boundary at this place in your GIS.");
     }
     if (!(shape.getArea() > 0)) {
-      throw new InputProblem(where, "a boundary without area", "ground", "Draw it again.");
+      throw new InputProblem(where, "a boundary without area", "an area above 0", "Draw it again.");
     }
   }
 
@@ -245,10 +221,10 @@ public final class FieldsReader {
       case TopologyValidationError.SELF_INTERSECTION,
           TopologyValidationError.RING_SELF_INTERSECTION ->
           "it crosses or touches itself";
-      case TopologyValidationError.HOLE_OUTSIDE_SHELL -> "a hole lies outside";
+      case TopologyValidationError.HOLE_OUTSIDE_SHELL -> "a hole lies outside its boundary";
       case TopologyValidationError.NESTED_HOLES -> "a hole lies within a hole";
       case TopologyValidationError.NESTED_SHELLS -> "one part lies within another";
-      case TopologyValidationError.DUPLICATE_RINGS -> "a ring stands twice";
+      case TopologyValidationError.DUPLICATE_RINGS -> "a ring is there twice";
       default -> error.getMessage().toLowerCase(Locale.ROOT);
     };
   }
@@ -263,39 +239,46 @@ public final class FieldsReader {
         .replaceAll("\\.$", "");
   }
 
+  private SourceRow source(GeoFeature feature) {
+    return new SourceRow(file.file(), feature.number(), "feature");
+  }
+
   private String named(GeoFeature feature) {
     return name(feature).map(n -> " (" + n + ")").orElse("");
   }
 
   private static Optional<String> name(GeoFeature feature) {
-    for (String wanted : NAMES) {
-      Optional<String> name = property(feature, wanted);
-      if (name.isPresent()) {
-        return name;
-      }
-    }
-    return Optional.empty();
+    return property(feature, NAMES);
   }
 
-  private static Optional<String> property(GeoFeature feature, String wanted) {
-    return feature.properties().entrySet().stream()
-        .filter(e -> e.getKey().strip().equalsIgnoreCase(wanted) && !e.getValue().isBlank())
-        .map(Map.Entry::getValue)
+  /** The value of the first of these properties that a feature has, whatever their case. */
+  private static Optional<String> property(GeoFeature feature, List<String> names) {
+    return names.stream()
+        .flatMap(
+            name ->
+                feature.properties().entrySet().stream()
+                    .filter(e -> e.getKey().strip().equalsIgnoreCase(name))
+                    .map(Map.Entry::getValue)
+                    .filter(value -> !value.isBlank()))
         .findFirst();
   }
 
   private FieldBoundary field(GeoFeature feature, Geometry shape) {
     return new FieldBoundary(
-        unique(feature), shape, property(feature, "crop"), texture(feature), clay(feature));
+        unique(feature),
+        shape,
+        property(feature, List.of("crop")),
+        texture(feature),
+        clay(feature));
   }
 
   private String unique(GeoFeature feature) {
     Optional<String> given = name(feature);
     String name = given.orElse("field " + feature.number());
     if (given.isEmpty()) {
-      notes.finding(
+      notes.row(
           Code.FIELD_UNNAMED,
-          Place.file(file.where(feature)),
+          source(feature),
           "no property field or name",
           "called '" + name + "'");
     }
@@ -304,9 +287,9 @@ public final class FieldsReader {
       free = name + " (" + i + ")";
     }
     if (!free.equals(name)) {
-      notes.finding(
+      notes.row(
           Code.FIELD_NAME_TWICE,
-          Place.file(file.where(feature)),
+          source(feature),
           "a second field called '" + name + "'",
           "called '" + free + "'; give each its own name, or join the parts to a MultiPolygon");
     }
@@ -314,33 +297,32 @@ public final class FieldsReader {
   }
 
   private Texture texture(GeoFeature feature) {
-    Optional<String> word =
-        property(feature, "texture").or(() -> property(feature, "soil_texture"));
+    Optional<String> word = property(feature, List.of("texture", "soil_texture"));
     Optional<Texture> texture = word.flatMap(TextureWords::of);
     if (word.isPresent() && texture.isEmpty()) {
-      notes.finding(
+      notes.row(
           Code.TEXTURE_UNKNOWN,
-          Place.file(file.where(feature)),
-          "the texture '" + LineCells.shown(word.get()) + "'",
+          source(feature),
+          "the texture '" + PlainText.cut(word.get()) + "', which is not known",
           "taken as unknown; use USDA classes such as clay loam");
     }
     return texture.orElse(Texture.UNKNOWN);
   }
 
   private OptionalDouble clay(GeoFeature feature) {
-    Optional<String> text = property(feature, "clay_pct").or(() -> property(feature, "clay"));
+    Optional<String> text = property(feature, List.of("clay_pct", "clay"));
     if (text.isEmpty()) {
       return OptionalDouble.empty();
     }
     NumberCell cell = NumberCell.parse(text.get(), false);
-    if (cell.kind() == NumberCell.Kind.NUMBER && Limit.of("clay_pct").isPossible(cell.value())) {
+    if (cell.kind() == NumberCell.Kind.NUMBER && !CLAY.refuses(cell.value())) {
       return OptionalDouble.of(cell.value());
     }
-    notes.finding(
+    notes.row(
         Code.IMPOSSIBLE,
-        Place.file(file.where(feature)),
-        "clay_pct '" + LineCells.shown(text.get()) + "'",
-        "left out; possible is " + Limit.of("clay_pct").possible());
+        source(feature),
+        "clay_pct '" + PlainText.cut(text.get()) + "'",
+        "left out; possible is " + Limits.possible(CLAY));
     return OptionalDouble.empty();
   }
 }

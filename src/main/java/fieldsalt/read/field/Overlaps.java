@@ -5,20 +5,31 @@ import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import java.util.List;
 import java.util.Locale;
+import java.util.TreeSet;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.index.strtree.STRtree;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 
-/** Tells which fields lie on the same ground. */
+/** Finds fields that lie on the same ground. */
 public final class Overlaps {
   private static final double SHARED_FENCE_M2 = 100;
 
   private Overlaps() {}
 
-  public static void tell(List<FieldBoundary> fields, Notes notes) {
+  /** A finding for each pair of fields that share ground, in the file's order. */
+  public static void noteIn(Notes notes, List<FieldBoundary> fields) {
+    STRtree index = new STRtree();
     for (int i = 0; i < fields.size(); i++) {
-      for (int j = i + 1; j < fields.size(); j++) {
-        pair(fields.get(i), fields.get(j), notes);
+      index.insert(fields.get(i).shapeM().getEnvelopeInternal(), i);
+    }
+    for (int i = 0; i < fields.size(); i++) {
+      TreeSet<Integer> near = new TreeSet<>();
+      for (Object other : index.query(fields.get(i).shapeM().getEnvelopeInternal())) {
+        near.add((Integer) other);
+      }
+      for (int other : near.tailSet(i, false)) {
+        pair(fields.get(i), fields.get(other), notes);
       }
     }
   }
@@ -26,9 +37,6 @@ public final class Overlaps {
   private static void pair(FieldBoundary a, FieldBoundary b, Notes notes) {
     Geometry left = a.shapeM();
     Geometry right = b.shapeM();
-    if (!left.getEnvelopeInternal().intersects(right.getEnvelopeInternal())) {
-      return;
-    }
     double m2 = OverlayNGRobust.overlay(left, right, OverlayNG.INTERSECTION).getArea();
     if (m2 > SHARED_FENCE_M2) {
       notes.finding(

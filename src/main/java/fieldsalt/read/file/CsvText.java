@@ -1,11 +1,10 @@
 package fieldsalt.read.file;
 
 import fieldsalt.finding.InputProblem;
-import fieldsalt.read.file.RawTable.RawRow;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Text with separators to cells: {@code , ; |} or tab, cells in double quotes where they like. */
+/** Text with separators to cells: {@code , ; |} or tab, cells may be in double quotes. */
 public final class CsvText {
   private static final char[] SEPARATORS = {'\t', ';', '|', ','};
   private static final int LOOKED_AT = 100;
@@ -50,7 +49,7 @@ public final class CsvText {
     return ',';
   }
 
-  /** A bar may stand in a text among commas; a bar that divides is not rarer than they are. */
+  /** A bar may be part of a text among commas; as a separator it is not rarer than they are. */
   private static boolean holds(String line, char candidate) {
     int count = count(line, candidate);
     return count > 0 && (candidate != '|' || count >= count(line, ','));
@@ -67,8 +66,8 @@ public final class CsvText {
     return count;
   }
 
-  private List<RawRow> rows() {
-    List<RawRow> rows = new ArrayList<>();
+  private List<TableRow> rows() {
+    List<TableRow> rows = new ArrayList<>();
     List<String> cells = new ArrayList<>();
     while (at < text.length()) {
       cells.clear();
@@ -79,7 +78,7 @@ public final class CsvText {
         at += more ? 1 : 0;
       }
       skipLineEnd();
-      RawRow row = new RawRow(number++, cells.toArray(String[]::new));
+      TableRow row = new TableRow(number++, cells.toArray(String[]::new));
       if (!row.isBlank()) {
         rows.add(row);
       }

@@ -2,9 +2,7 @@ package fieldsalt.read.file;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
-import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -15,8 +13,6 @@ import java.util.Optional;
 
 /** The table beside a Shapefile (dBASE III) as text. */
 public final class DbfRows {
-  private static final Charset WINDOWS = Charset.forName("windows-1252");
-
   private DbfRows() {}
 
   private record Column(String name, int start, int length) {}
@@ -57,7 +53,10 @@ public final class DbfRows {
       byte[] bytes, int at, List<Column> columns, Charset charset) {
     Map<String, String> row = new LinkedHashMap<>();
     for (Column column : columns) {
-      String cell = text(bytes, at + column.start(), column.length(), charset);
+      String cell =
+          TextDecoding.text(bytes, at + column.start(), column.length(), charset)
+              .replace("\0", "")
+              .strip();
       if (!cell.isEmpty()) {
         row.put(column.name(), cell);
       }
@@ -65,23 +64,7 @@ public final class DbfRows {
     return row;
   }
 
-  private static String text(byte[] bytes, int start, int length, Charset charset) {
-    try {
-      return charset
-          .newDecoder()
-          .onMalformedInput(CodingErrorAction.REPORT)
-          .decode(ByteBuffer.wrap(bytes, start, length))
-          .toString()
-          .replace("\0", "")
-          .strip();
-    } catch (CharacterCodingException e) {
-      return new String(bytes, start, length, WINDOWS).replace("\0", "").strip();
-    }
-  }
-
-  /**
-   * UTF-8 where nothing else is said: most writers of today; bytes that are not are Windows-1252.
-   */
+  /** UTF-8 where no .cpg file names another, as most programs write today; else Windows-1252. */
   private static Charset charset(Optional<InputFile> cpg) {
     String name =
         cpg.map(f -> new String(f.bytes(), StandardCharsets.US_ASCII).strip())

@@ -5,7 +5,9 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import fieldsalt.finding.InputProblem;
+import fieldsalt.read.word.PlainText;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -13,6 +15,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import java.util.stream.StreamSupport;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -22,7 +26,7 @@ import org.locationtech.jts.geom.Polygon;
 
 /**
  * GeoJSON (RFC 7946): features with or without geometry, either ring order, a third coordinate
- * ignored, open rings closed. What is no GeoJSON is a problem that names the feature.
+ * ignored, open rings closed. Anything else is a problem that names the feature.
  */
 public final class GeoJson {
   private static final ObjectMapper JSON =
@@ -36,10 +40,26 @@ public final class GeoJson {
     this.file = file;
   }
 
+  /** Whether a file is GeoJSON by its name or its first letter. */
+  public static boolean isOne(InputFile file) {
+    if (file.extension().equals("geojson") || file.extension().equals("json")) {
+      return true;
+    }
+    for (byte b : Arrays.copyOf(file.bytes(), Math.min(file.bytes().length, 64))) {
+      if (b == '{') {
+        return true;
+      }
+      if (b > ' ') {
+        return false;
+      }
+    }
+    return false;
+  }
+
   /** The features of a file. */
   public static GeoFeature.Collection read(InputFile input) {
     GeoJson reader = new GeoJson(input.name());
-    JsonNode root = reader.parse(TextDecoding.decode(input).text());
+    JsonNode root = reader.parse(TextDecoding.decode(input));
     List<GeoFeature> features = new ArrayList<>();
     for (JsonNode node : reader.featureNodes(root)) {
       features.add(reader.feature(node, features.size() + 1));
@@ -52,19 +72,17 @@ public final class GeoJson {
       JsonNode root = JSON.readTree(text);
       if (root == null || !root.isObject()) {
         throw new InputProblem(
-            file, "JSON that is no object", "a GeoJSON FeatureCollection", "Export it again.");
+            file, "JSON that is not an object", "a GeoJSON FeatureCollection", "Export it again.");
       }
       return root;
     } catch (JacksonException e) {
       int line = e.getLocation() == null ? 0 : e.getLocation().getLineNr();
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               line > 0 ? file + " line " + line : file,
               "text that is not JSON (broken or cut off here)",
               "GeoJSON",
-              "Export the file again; look for a missing bracket, quote or comma.");
-      problem.initCause(e);
-      throw problem;
+              "Export the file again; look for a missing bracket, quote or comma.")
+          .because(e);
     }
   }
 
@@ -78,7 +96,7 @@ public final class GeoJson {
     }
     throw new InputProblem(
         file,
-        type.isEmpty() ? "an object without a type" : "type " + shown(type),
+        type.isEmpty() ? "an object without a type" : "type " + PlainText.cut(type),
         "a FeatureCollection with features",
         "Export it as GeoJSON.");
   }
@@ -93,7 +111,7 @@ public final class GeoJson {
     if (!code.find()) {
       throw new InputProblem(
           file,
-          "the coordinate system " + shown(name),
+          "the coordinate system " + PlainText.cut(name),
           "WGS 84 longitude and latitude (RFC 7946), or an EPSG code",
           "Export it in WGS 84 (EPSG:4326).");
     }
@@ -129,14 +147,23 @@ public final class GeoJson {
     JsonNode at = node.path("coordinates");
     return switch (node.path("type").asText()) {
       case "Point" -> FACTORY.createPoint(coordinate(at, where));
-      case "MultiPoint" -> FACTORY.createMultiPoint(each(at, where, Point.class));
+      case "MultiPoint" ->
+          FACTORY.createMultiPoint(
+              parts(at, where, 0, "no list of coordinates")
+                  .map(p -> FACTORY.createPoint(coordinate(p, where)))
+                  .toArray(Point[]::new));
       case "LineString" -> FACTORY.createLineString(coordinates(at, where, 2));
       case "MultiLineString" -> FACTORY.createMultiLineString();
       case "Polygon" -> polygon(at, where);
-      case "MultiPolygon" -> FACTORY.createMultiPolygon(each(at, where, Polygon.class));
+      case "MultiPolygon" ->
+          FACTORY.createMultiPolygon(
+              parts(at, where, 0, "no list of coordinates")
+                  .map(p -> polygon(p, where))
+                  .toArray(Polygon[]::new));
       case "GeometryCollection" -> collection(node, where);
       default ->
-          throw wrong(where, "the geometry type '" + shown(node.path("type").asText()) + "'");
+          throw wrong(
+              where, "the geometry type '" + PlainText.cut(node.path("type").asText()) + "'");
     };
   }
 
@@ -148,53 +175,36 @@ public final class GeoJson {
     return FACTORY.createGeometryCollection(parts.toArray(Geometry[]::new));
   }
 
-  @SuppressWarnings("unchecked") // the array is of the class asked for
-  private <T extends Geometry> T[] each(JsonNode list, String where, Class<T> kind) {
-    if (!list.isArray()) {
-      throw wrong(where, "no list of coordinates");
+  private Stream<JsonNode> parts(JsonNode list, String where, int least, String wrong) {
+    if (!list.isArray() || list.size() < least) {
+      throw wrong(where, wrong);
     }
-    List<Geometry> parts = new ArrayList<>();
-    for (JsonNode part : list) {
-      parts.add(
-          kind == Point.class
-              ? FACTORY.createPoint(coordinate(part, where))
-              : polygon(part, where));
-    }
-    return parts.toArray((T[]) java.lang.reflect.Array.newInstance(kind, 0));
+    return StreamSupport.stream(list.spliterator(), false);
   }
 
   private Polygon polygon(JsonNode rings, String where) {
-    if (!rings.isArray() || rings.isEmpty()) {
-      throw wrong(where, "a polygon without rings");
-    }
-    List<LinearRing> all = new ArrayList<>();
-    for (JsonNode ring : rings) {
-      all.add(Rings.ring(coordinates(ring, where, 3), where));
-    }
-    return FACTORY.createPolygon(all.get(0), all.subList(1, all.size()).toArray(LinearRing[]::new));
+    List<LinearRing> all =
+        parts(rings, where, 1, "a polygon without rings")
+            .map(ring -> Rings.ring(coordinates(ring, where, 3), where))
+            .toList();
+    return FACTORY.createPolygon(all.get(0), all.stream().skip(1).toArray(LinearRing[]::new));
   }
 
   private Coordinate[] coordinates(JsonNode list, String where, int least) {
-    if (!list.isArray() || list.size() < least) {
-      throw wrong(where, "a line or ring of " + list.size() + " points");
-    }
-    Coordinate[] all = new Coordinate[list.size()];
-    for (int i = 0; i < all.length; i++) {
-      all[i] = coordinate(list.get(i), where);
-    }
-    return all;
+    return parts(list, where, least, "a line or ring of " + list.size() + " points")
+        .map(at -> coordinate(at, where))
+        .toArray(Coordinate[]::new);
   }
 
   private Coordinate coordinate(JsonNode at, String where) {
-    if (!at.isArray() || at.size() < 2 || !at.get(0).isNumber() || !at.get(1).isNumber()) {
-      throw wrong(where, "the coordinate " + shown(at.toString()));
+    if (!at.isArray() || !isFinite(at.path(0)) || !isFinite(at.path(1))) {
+      throw wrong(where, "the coordinate " + PlainText.cut(at.toString()));
     }
-    double x = at.get(0).doubleValue();
-    double y = at.get(1).doubleValue();
-    if (!Double.isFinite(x) || !Double.isFinite(y)) {
-      throw wrong(where, "the coordinate " + shown(at.toString()));
-    }
-    return new Coordinate(x, y);
+    return new Coordinate(at.get(0).doubleValue(), at.get(1).doubleValue());
+  }
+
+  private static boolean isFinite(JsonNode number) {
+    return number.isNumber() && Double.isFinite(number.doubleValue());
   }
 
   private static InputProblem wrong(String where, String found) {
@@ -203,9 +213,5 @@ public final class GeoJson {
         found,
         "a GeoJSON Point, Polygon or MultiPolygon with [longitude, latitude] numbers",
         "Export the layer again as GeoJSON.");
-  }
-
-  private static String shown(String text) {
-    return text.length() > 60 ? text.substring(0, 60) + "..." : text;
   }
 }

@@ -69,14 +69,12 @@ public final class GeoPackageFile {
       if (e instanceof InputProblem problem) {
         throw problem;
       }
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               file.name(),
-              "a file that is no sound GeoPackage",
+              "a file that is not a valid GeoPackage",
               "a GeoPackage with a layer of polygons",
-              "Export it again, or as GeoJSON.");
-      problem.initCause(e);
-      throw problem;
+              "Export it again, or as GeoJSON.")
+          .because(e);
     }
   }
 
@@ -124,15 +122,15 @@ public final class GeoPackageFile {
     }
   }
 
-  /** A code of the EPSG registry; else the text, in version 2 where version 1 cannot say it. */
+  /** A code of the EPSG registry; else the text, in version 2 where version 1 cannot express it. */
   private static Optional<String> system(ResultSet row) throws SQLException {
     int code = row.getInt("organization_coordsys_id");
     if ("EPSG".equalsIgnoreCase(row.getString("organization"))) {
       return code == 4326 ? Optional.empty() : Optional.of("EPSG:" + code);
     }
     String version1 = row.getString("definition");
-    boolean isSaid = version1 != null && version1.indexOf('[') > 0;
-    for (int i = 1; i <= row.getMetaData().getColumnCount() && !isSaid; i++) {
+    boolean isComplete = version1 != null && version1.indexOf('[') > 0;
+    for (int i = 1; i <= row.getMetaData().getColumnCount() && !isComplete; i++) {
       if (row.getMetaData().getColumnName(i).equalsIgnoreCase("definition_12_063")) {
         return Optional.of(String.valueOf(row.getString(i)));
       }

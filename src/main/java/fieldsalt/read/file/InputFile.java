@@ -15,7 +15,7 @@ import java.util.Locale;
 public record InputFile(Path path, String name, byte[] bytes) {
   private static final int MOST_BYTES = 1 << 30;
 
-  /** Reads it whole; a file that is not there, empty, a folder or closed to us is a problem. */
+  /** Reads it whole; a file that is not there, empty, a folder or unreadable is a problem. */
   public static InputFile read(Path path) {
     String name = String.valueOf(path.getFileName());
     if (!Files.exists(path)) {
@@ -28,32 +28,30 @@ public record InputFile(Path path, String name, byte[] bytes) {
     if (Files.isDirectory(path)) {
       throw new InputProblem(name, "a folder (" + path + ")", "a file", "Name the file inside it.");
     }
-    try {
-      byte[] bytes;
-      try (InputStream in = Files.newInputStream(path)) {
-        bytes = in.readNBytes(MOST_BYTES + 1);
-      }
-      if (bytes.length > MOST_BYTES) {
-        throw new InputProblem(
-            name, "more than 1 GB", "a table or boundaries of this ranch", "Cut it to the ranch.");
-      }
-      if (bytes.length == 0) {
-        throw new InputProblem(name, "an empty file (0 bytes)", "data", "Export it again.");
-      }
-      return new InputFile(path, name, bytes);
-    } catch (AccessDeniedException e) {
-      throw new InputProblem(
-          name,
-          "a file that may not be read (" + path + ")",
-          "a file open to you",
-          "Mend its permissions.");
+    try (InputStream in = Files.newInputStream(path)) {
+      return new InputFile(path, name, in.readNBytes(MOST_BYTES + 1)).checked();
     } catch (IOException e) {
+      boolean denied = e instanceof AccessDeniedException;
       throw new InputProblem(
-          name,
-          "a file that cannot be read (" + path + ")",
-          "a readable file",
-          "Copy it to this machine's disk and try again.");
+              name,
+              (denied ? "a file that you are not allowed to read (" : "an unreadable file (")
+                  + path
+                  + ")",
+              "a readable file",
+              denied ? "Change its permissions." : "Copy it to this machine's disk and try again.")
+          .because(e);
     }
+  }
+
+  private InputFile checked() {
+    if (bytes.length > MOST_BYTES) {
+      throw new InputProblem(
+          name, "more than 1 GB", "a table or boundaries of this ranch", "Cut it to the ranch.");
+    }
+    if (bytes.length == 0) {
+      throw new InputProblem(name, "an empty file (0 bytes)", "data", "Export it again.");
+    }
+    return this;
   }
 
   /** SHA-256 of the bytes in hexadecimal. */
@@ -65,7 +63,7 @@ public record InputFile(Path path, String name, byte[] bytes) {
     }
   }
 
-  /** The part of the name behind the last dot, lower case, or empty text. */
+  /** The part of the name after the last dot, lower case, or empty text. */
   public String extension() {
     int dot = name.lastIndexOf('.');
     return dot < 0 ? "" : name.substring(dot + 1).toLowerCase(Locale.ROOT);

@@ -13,7 +13,7 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * What reading has to tell: findings, and problems that stop the work once everything was looked
+ * What reading has to report: findings, and problems that stop the work once everything was looked
  * at. Rows with the same trouble become one finding that names them all.
  */
 public final class Notes {

@@ -6,23 +6,7 @@ import java.util.List;
  * The cells of a table as text, before its header is found.
  *
  * @param rows in the file's order, blank ones left out
- * @param semicolons whether cells were divided by semicolons (then a comma in a number more likely
- *     stands before decimals than before thousands)
+ * @param semicolons whether cells were divided by semicolons (then a comma in a number is more
+ *     likely a decimal comma than one between thousands)
  */
-public record RawTable(String file, List<RawRow> rows, boolean semicolons) {
-  /** One row with its number as a spreadsheet shows it. */
-  public record RawRow(int number, String[] cells) {
-    public String cell(int index) {
-      return index >= 0 && index < cells.length ? cells[index] : "";
-    }
-
-    public boolean isBlank() {
-      for (String cell : cells) {
-        if (!cell.isEmpty()) {
-          return false;
-        }
-      }
-      return true;
-    }
-  }
-}
+public record RawTable(String file, List<TableRow> rows, boolean semicolons) {}

@@ -53,17 +53,15 @@ public final class ShapeFile {
       }
       return new GeoFeature.Collection(shp.name(), features, prj);
     } catch (RuntimeException e) {
-      if (e instanceof InputProblem told) {
-        throw told;
+      if (e instanceof InputProblem known) {
+        throw known;
       }
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               shp.name(),
               "a Shapefile that is cut off or broken",
               "whole .shp and .dbf files",
-              "Export it again, or as GeoJSON.");
-      problem.initCause(e);
-      throw problem;
+              "Export it again, or as GeoJSON.")
+          .because(e);
     }
   }
 
@@ -140,7 +138,7 @@ public final class ShapeFile {
       (Orientation.isCCW(ring.getCoordinates()) ? holes : shells).add(ring);
     }
     if (shells.isEmpty()) {
-      // a writer with the other habit: every ring is a shell unless it lies in another
+      // a program that winds rings the other way: every ring is a shell unless it lies in another
       shells.addAll(outer(holes));
       holes.removeAll(shells);
     }

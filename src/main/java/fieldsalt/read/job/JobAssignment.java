@@ -12,8 +12,8 @@ import java.util.regex.Pattern;
 
 /**
  * One {@code key=value} of the command line. Segments of the key are divided by dots; a segment
- * that holds a dot stands in double quotes. The value is written as in the file; lists also as
- * {@code a,b}.
+ * that holds a dot is in double quotes. The value is written as in the file; lists also as {@code
+ * a,b}.
  */
 final class JobAssignment {
   private static final Pattern SEGMENT = Pattern.compile("\\G(?:\"([^\"]+)\"|([^.\"]+))(\\.|$)");
@@ -26,8 +26,7 @@ final class JobAssignment {
     String where = "--set " + assignment;
     List<String> path = equals < 1 ? List.of() : segments(assignment.substring(0, equals).strip());
     if (path.isEmpty()) {
-      problems.add(
-          new Problem(where, "no key with a value", "key=value", "Example: --set cell-m=5."));
+      problems.add(new Problem(where, "no key and value", "key=value", "Example: --set cell-m=5."));
       return Optional.empty();
     }
     try {
@@ -58,10 +57,7 @@ final class JobAssignment {
   }
 
   private static boolean takesList(JobType type) {
-    return type instanceof JobType.Files
-        || type == JobType.Word.TEXT_LIST
-        || type == JobType.Word.NUMBER_LIST
-        || type == JobType.Word.DEPTH_RANGE;
+    return type instanceof JobType.Files || (type instanceof JobTypeOfWord word && word.isList());
   }
 
   private static List<String> segments(String key) {

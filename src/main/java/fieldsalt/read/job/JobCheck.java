@@ -3,11 +3,13 @@ package fieldsalt.read.job;
 import fieldsalt.finding.InputProblem.Problem;
 import fieldsalt.read.job.JobKeys.Branch;
 import fieldsalt.read.word.NearestWord;
+import fieldsalt.read.word.PlainText;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Walks a job's keys along the catalogue: typed values out, everything wrong noted at once. */
 final class JobCheck {
@@ -24,7 +26,7 @@ final class JobCheck {
     return values;
   }
 
-  /** Where each value stands, by path. */
+  /** Where each value is written, by path. */
   Map<List<String>, String> places() {
     return places;
   }
@@ -36,9 +38,9 @@ final class JobCheck {
       problems.add(
           new Problem(
               node.where(),
-              "a job that is not a block of keys",
+              "a job that is not a list of keys",
               "lines of key: value",
-              "Start from what the command job prints."));
+              "Start from what the command fieldsalt job prints."));
     }
   }
 
@@ -107,9 +109,9 @@ final class JobCheck {
       problems.add(
           new Problem(
               node.where() + ", key " + String.join(".", path),
-              shown(e.getMessage()),
+              PlainText.cut(e.getMessage()),
               key.type().expected(),
-              "This key is: " + key.doc() + "."));
+              "This key means: " + key.doc() + "."));
     }
   }
 
@@ -126,7 +128,7 @@ final class JobCheck {
             node.where() + ", key " + String.join(".", path),
             found,
             inside,
-            "See what the command job prints."));
+            "See what the command fieldsalt job prints."));
   }
 
   private static Problem unknown(String where, List<String> path, Branch branch) {
@@ -142,18 +144,12 @@ final class JobCheck {
     String meant = elsewhere.orElse(above.isEmpty() ? nearest : above + "." + nearest);
     return new Problem(
         where,
-        "the unknown key " + shown(String.join(".", path)),
+        "the unknown key " + PlainText.cut(String.join(".", path)),
         above.isEmpty() ? "a key of the job file" : "one of " + String.join(", ", siblings),
-        "Did you mean " + meant + "? (The command job prints every key.)");
-  }
-
-  private static String shown(String text) {
-    return text.length() > 80 ? text.substring(0, 80) + "..." : text;
+        "Did you mean " + meant + "? (The command fieldsalt job prints every key.)");
   }
 
   private static List<String> with(List<String> path, String name) {
-    List<String> longer = new ArrayList<>(path);
-    longer.add(name);
-    return List.copyOf(longer);
+    return Stream.concat(path.stream(), Stream.of(name)).toList();
   }
 }

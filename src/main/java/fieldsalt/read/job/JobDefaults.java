@@ -1,11 +1,10 @@
 package fieldsalt.read.job;
 
-import fieldsalt.finding.InputProblem.Problem;
-import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** The catalogue's defaults, read by the same rules as a job file. */
+/** The catalogue's defaults as values; they are typed by their keys, without a YAML parser. */
 final class JobDefaults {
   private static final Map<List<String>, Object> VALUES = read();
 
@@ -16,16 +15,29 @@ final class JobDefaults {
   }
 
   private static Map<List<String>, Object> read() {
-    List<Problem> problems = new ArrayList<>();
-    JobCheck check = new JobCheck(problems);
+    Map<List<String>, Object> values = new HashMap<>();
     for (JobKey key : JobKeys.all()) {
       if (!key.fallback().isEmpty()) {
-        JobAssignment.read(key.name() + "=" + key.fallback(), problems).ifPresent(check::check);
+        values.put(key.path(), typed(key.type(), key.fallback()));
       }
     }
-    if (!problems.isEmpty()) {
-      throw new IllegalStateException("a default of the catalogue is wrong: " + problems);
+    return values;
+  }
+
+  /**
+   * The value of a default as the catalogue writes it: a word, or a list of words in square
+   * brackets.
+   *
+   * @throws IllegalStateException if it is not of the type
+   */
+  static Object typed(JobType type, String text) {
+    try {
+      return text.startsWith("[")
+          ? type.value(
+              List.of(text.substring(1, text.length() - 1).strip().split("\\s*,\\s*")), true)
+          : type.value(List.of(text), false);
+    } catch (JobType.Refused e) {
+      throw new IllegalStateException("a default of the catalogue is wrong: " + text, e);
     }
-    return check.values();
   }
 }

@@ -52,16 +52,11 @@ public final class JobDocument {
   public static JobDocument read(Path file, List<String> sets) {
     InputFile input = InputFile.read(file);
     List<Problem> problems = new ArrayList<>();
-    String text = TextDecoding.decode(input).text();
+    String text = TextDecoding.decode(input);
     JobNode tree = JobYaml.read(input.name(), true, text, problems);
     Path folder = file.toAbsolutePath().getParent();
     return new JobDocument(
         input.name(), folder, Optional.of(input), overlaid(tree, sets, problems), problems);
-  }
-
-  /** A job from a YAML file. */
-  public static JobDocument read(Path file) {
-    return read(file, List.of());
   }
 
   /** A job without a file; paths in it are relative to a folder. */
@@ -86,11 +81,6 @@ public final class JobDocument {
     JobNode tree = new JobNode.Entries("command line", entries);
     return new JobDocument(
         "command line", Path.of("").toAbsolutePath(), Optional.empty(), tree, new ArrayList<>());
-  }
-
-  /** This job with one more {@code key=value}; it wins over the file and earlier ones. */
-  public JobDocument withSet(String assignment) {
-    return withSets(List.of(assignment));
   }
 
   /** This job with {@code key=value} settings laid over it, later ones winning. */
@@ -137,7 +127,8 @@ public final class JobDocument {
   }
 
   /**
-   * Where a key stands, for messages: file and line, or the option; the job's name if not given.
+   * Where a key is written, for messages: file and line, or the option; the job's name if not
+   * given.
    */
   public String place(String... path) {
     return places.getOrDefault(checked(path), name);

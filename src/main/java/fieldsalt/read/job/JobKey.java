@@ -1,6 +1,7 @@
 package fieldsalt.read.job;
 
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * One key of the job file.
@@ -14,6 +15,8 @@ import java.util.List;
  */
 public record JobKey(
     List<String> path, JobType type, String unit, String fallback, String example, String doc) {
+  private static final Pattern COLUMN = Pattern.compile("(?<=^|\\s);(?=\\s|$)");
+
   public JobKey {
     path = List.copyOf(path);
   }
@@ -24,7 +27,7 @@ public record JobKey(
   }
 
   static JobKey ofLine(String line) {
-    String[] cells = line.split("(?<=^|\\s);(?=\\s|$)", 6);
+    String[] cells = COLUMN.split(line, 6);
     if (cells.length != 6) {
       throw new IllegalStateException("six columns are needed: " + line);
     }

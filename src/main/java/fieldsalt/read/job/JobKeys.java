@@ -1,11 +1,6 @@
 package fieldsalt.read.job;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import fieldsalt.read.word.ResourceLines;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +11,8 @@ import java.util.Optional;
  * all follow it. A new key is one new line there.
  */
 public final class JobKeys {
-  private static final List<JobKey> ALL = load();
+  private static final List<JobKey> ALL =
+      ResourceLines.of("job-keys.csv").stream().map(JobKey::ofLine).toList();
   private static final Branch ROOT = grow(ALL);
 
   private JobKeys() {}
@@ -58,14 +54,11 @@ public final class JobKeys {
   static Optional<JobKey> at(List<String> path) {
     Branch here = ROOT;
     for (String segment : path) {
-      Branch next = here.named().get(segment);
-      if (next == null) {
-        next = here.free().values().stream().findFirst().orElse(null);
-      }
-      if (next == null) {
+      Branch named = here.named().get(segment);
+      if (named == null && here.free().isEmpty()) {
         return Optional.empty();
       }
-      here = next;
+      here = named == null ? here.free().values().iterator().next() : named;
     }
     return here.key();
   }
@@ -80,19 +73,5 @@ public final class JobKeys {
       here.leaf()[0] = key;
     }
     return root;
-  }
-
-  private static List<JobKey> load() {
-    try (InputStream in = JobKeys.class.getResourceAsStream("/fieldsalt/read/job-keys.csv");
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      return lines
-          .lines()
-          .filter(line -> !line.startsWith("#") && !line.isBlank())
-          .map(JobKey::ofLine)
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -4,7 +4,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** A piece of a job file with the place where it stands, before anything is known of its keys. */
+/**
+ * A piece of a job file with the place where it is written, before anything is known of its keys.
+ */
 sealed interface JobNode {
   /** File and line, or the option that set it. */
   String where();

@@ -73,7 +73,7 @@ public final class JobTemplate {
   private static String note(JobKey key) {
     String unit = key.unit().isEmpty() ? "" : " [" + key.unit() + "]";
     String choice =
-        key.type() instanceof JobType.Choice || key.type() instanceof JobType.Numeric
+        key.type() instanceof JobType.Choice || key.type() instanceof JobTypeOfNumber
             ? "; " + key.type().expected()
             : "";
     String fallback = key.fallback().isEmpty() ? "; no default" : "; default " + key.fallback();

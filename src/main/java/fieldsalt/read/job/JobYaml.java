@@ -40,7 +40,7 @@ final class JobYaml {
    *
    * @param file its name for messages
    * @param numbered whether messages name the line
-   * @param problems receives keys that stand twice
+   * @param problems receives keys that are there twice
    * @throws InputProblem if the text is no YAML or no block of keys
    */
   static JobNode read(String file, boolean numbered, String text, List<Problem> problems) {
@@ -52,7 +52,7 @@ final class JobYaml {
       JobNode node = reader.node(0);
       if (parser.nextToken() != null) {
         throw new InputProblem(
-            reader.where(), "a second document", "one block of keys", "Take out the line '---'.");
+            reader.where(), "a second document", "one block of keys", "Remove the line '---'.");
       }
       return node;
     } catch (JacksonException e) {
@@ -69,7 +69,7 @@ final class JobYaml {
         file,
         "text that is not YAML",
         "lines of key: value",
-        "Start from what the command job prints.");
+        "Start from what the command fieldsalt job prints.");
   }
 
   /** YAML points at the line before a tab. */
@@ -82,8 +82,8 @@ final class JobYaml {
                 new InputProblem(
                     file + " line " + (i + 1),
                     "a tab before the text",
-                    "lines indented with blanks",
-                    "Put blanks in its place."))
+                    "lines indented with spaces",
+                    "Replace the tab by spaces."))
         .findFirst();
   }
 
@@ -94,9 +94,9 @@ final class JobYaml {
     first = first.contains("org.") || first.contains("java") ? "" : first;
     return new InputProblem(
         line > 0 ? file + " line " + line : file,
-        "something YAML cannot be read from here" + (first.isEmpty() ? "" : " (" + first + ")"),
-        "lines of key: value, indented with blanks (no tabs), text with : or # in quotes",
-        "Mend this line or the one above it.");
+        "text that is not YAML from here on" + (first.isEmpty() ? "" : " (" + first + ")"),
+        "lines of key: value, indented with spaces (no tabs), text with : or # in quotes",
+        "Correct this line or the one above it.");
   }
 
   private String where() {
@@ -106,7 +106,10 @@ final class JobYaml {
   private JobNode node(int depth) throws IOException {
     if (depth > MAX_DEPTH) {
       throw new InputProblem(
-          where(), "keys nested deeper than " + MAX_DEPTH, "at most four levels", "Flatten it.");
+          where(),
+          "keys nested deeper than " + MAX_DEPTH,
+          "at most four levels",
+          "Nest the keys less deeply.");
     }
     if (parser.isCurrentAlias() || parser.getObjectId() != null) {
       throw new InputProblem(
@@ -142,7 +145,8 @@ final class JobYaml {
       parser.nextToken();
       if (entries.put(key, node(depth + 1)) != null) {
         problems.add(
-            new Problem(here, "the key " + key + " a second time", "each key once", "Keep one."));
+            new Problem(
+                here, "the key " + key + " a second time", "each key once", "Keep one of them."));
       }
     }
     return new JobNode.Entries(start, entries);

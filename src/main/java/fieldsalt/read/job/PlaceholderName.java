@@ -29,6 +29,6 @@ final class PlaceholderName {
   static String remedy(String placeholder, String name) {
     return placeholder.equals("{column}")
         ? "Did you mean " + NearestWord.of(name, ColumnNames.ours()).orElse("") + "?"
-        : "Change the name.";
+        : "Write a name.";
   }
 }

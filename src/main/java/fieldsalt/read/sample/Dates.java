@@ -18,32 +18,32 @@ final class Dates {
     this.notes = notes;
   }
 
-  static Dates of(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+  static Dates of(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
     if (rules.dayFirst().isPresent()) {
       return new Dates(rules.dayFirst(), notes);
     }
     boolean day =
-        lines.stream().anyMatch(l -> l.date().filter(DateText::provesDayFirst).isPresent());
+        rows.stream().anyMatch(l -> l.date().filter(DateText::provesDayFirst).isPresent());
     boolean month =
-        lines.stream().anyMatch(l -> l.date().filter(DateText::provesMonthFirst).isPresent());
+        rows.stream().anyMatch(l -> l.date().filter(DateText::provesMonthFirst).isPresent());
     return new Dates(day == month ? Optional.empty() : Optional.of(day), notes);
   }
 
-  /** The date of a line; empty, with a finding, if its order of day and month stays open. */
-  Optional<LocalDate> date(ParsedRow line) {
-    if (line.date().isEmpty()) {
+  /** The date of a row; empty, with a finding, if its order of day and month stays open. */
+  Optional<LocalDate> date(ParsedRow row) {
+    if (row.date().isEmpty()) {
       return Optional.empty();
     }
-    DateText text = line.date().get();
+    DateText text = row.date().get();
     Optional<LocalDate> date = known(text);
     if (date.isEmpty()) {
       DateText shown = example.orElse(text);
       example = Optional.of(shown);
       notes.row(
           Code.DATE_OPEN,
-          line.source(),
+          row.source(),
           "a date such as " + shown.first() + "/" + shown.second() + "/" + shown.year(),
-          "the row is kept without a date; say date-order: dmy or mdy in the job");
+          "the row is kept without a date; set date-order: dmy or mdy in the job");
     }
     return date;
   }

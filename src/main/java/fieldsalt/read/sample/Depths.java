@@ -4,15 +4,16 @@ import fieldsalt.finding.Code;
 import fieldsalt.finding.Place;
 import fieldsalt.quantity.DepthRange;
 import fieldsalt.read.file.Notes;
-import fieldsalt.read.table.LineCells;
 import fieldsalt.read.word.DepthText;
-import java.util.ArrayList;
+import fieldsalt.read.word.PlainText;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Settles the depths of a file: units that no cell names, single numbers, missing ones. */
 final class Depths {
@@ -23,119 +24,108 @@ final class Depths {
   private final String unit;
   private final Map<String, TreeSet<Double>> singles = new HashMap<>();
 
-  private Depths(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+  private Depths(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
     this.rules = rules;
     this.notes = notes;
-    this.unit = unit(lines);
-    for (ParsedRow line : lines) {
-      line.depth()
+    this.unit = rules.depthUnit().orElseGet(() -> unit(rows));
+    for (ParsedRow row : rows) {
+      row.depth()
           .filter(d -> d.top().isEmpty())
-          .ifPresent(
-              d -> singles.computeIfAbsent(key(line), k -> new TreeSet<>()).add(bottomCm(d)));
+          .map(d -> d.inCm(unit).bottom())
+          .ifPresent(cm -> singles.computeIfAbsent(key(row), k -> new TreeSet<>()).add(cm));
     }
   }
 
-  static Depths of(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
-    return new Depths(lines, rules, notes);
+  static Depths of(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
+    return new Depths(rows, rules, notes);
   }
 
-  private static String key(ParsedRow line) {
-    return line.id().toLowerCase(java.util.Locale.ROOT) + "\n" + line.date();
+  private static String key(ParsedRow row) {
+    return row.id().toLowerCase(Locale.ROOT) + "\n" + row.date();
   }
 
-  private double bottomCm(DepthText depth) {
-    return depth.bottom() * DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
-  }
-
-  private String unit(List<ParsedRow> lines) {
+  private String unit(List<ParsedRow> rows) {
     List<ParsedRow> open =
-        lines.stream().filter(l -> l.depth().filter(d -> d.unit().isEmpty()).isPresent()).toList();
-    if (open.isEmpty() || rules.depthUnit().isPresent()) {
-      return rules.depthUnit().orElse("cm");
+        rows.stream().filter(l -> l.depth().filter(d -> d.unit().isEmpty()).isPresent()).toList();
+    if (open.isEmpty()) {
+      return "cm";
     }
     String file = open.get(0).source().file();
     Set<Double> numbers = new TreeSet<>();
-    for (ParsedRow line : open) {
-      numbers.add(line.depth().orElseThrow().bottom());
-      line.depth().orElseThrow().top().filter(t -> t > 0).ifPresent(numbers::add);
+    for (ParsedRow row : open) {
+      numbers.add(row.depth().orElseThrow().bottom());
+      row.depth().orElseThrow().top().filter(t -> t > 0).ifPresent(numbers::add);
     }
     if (LIKE_INCHES.containsAll(numbers)) {
       notes.problem(
           file + " column depth",
           "depths " + shown(numbers) + " without a unit, which look like inches",
           "a unit",
-          "Say depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
+          "Set depth-unit: in (or cm, ft) in the job, or write the unit into the header.");
     } else {
       notes.finding(
           Code.DEPTH_UNIT_MISSING,
           Place.file(file),
           "depths without a unit, such as " + shown(numbers),
-          "taken as cm; say depth-unit in the job if that is wrong");
+          "taken as cm; set depth-unit in the job if that is wrong");
     }
     return "cm";
   }
 
   private static String shown(Set<Double> numbers) {
-    List<String> some = new ArrayList<>();
-    numbers.stream().limit(6).forEach(n -> some.add(LineCells.plain(n)));
-    return String.join(", ", some);
+    return numbers.stream().limit(6).map(PlainText::number).collect(Collectors.joining(", "));
   }
 
-  /** The layer of a line; empty, with a finding, if it is none. */
-  Optional<DepthRange> range(ParsedRow line) {
-    if (line.depth().isEmpty()) {
-      return Optional.of(missing(line));
+  /** The layer of a row; empty, with a finding, if it is none. */
+  Optional<DepthRange> range(ParsedRow row) {
+    if (row.depth().isEmpty()) {
+      return Optional.of(missing(row));
     }
-    DepthText depth = line.depth().get();
-    double factor = DepthText.cm(depth.unit().isEmpty() ? unit : depth.unit());
-    double bottom = depth.bottom() * factor;
-    double top = depth.top().map(t -> t * factor).orElseGet(() -> above(line, bottom));
-    if (!(top >= 0 && bottom > top && Double.isFinite(bottom))) {
-      return refused(line, depth);
+    DepthText depth = row.depth().get();
+    double bottom = depth.inCm(unit).bottom();
+    double top = depth.inCm(unit).top().orElseGet(() -> above(row, bottom));
+    if (top >= 0 && bottom > top && Double.isFinite(bottom)) {
+      return Optional.of(new DepthRange(top, bottom));
     }
-    return Optional.of(new DepthRange(top, bottom));
-  }
-
-  private Optional<DepthRange> refused(ParsedRow line, DepthText depth) {
-    if (depth.bottom() != 0 || depth.top().filter(t -> t == 1).isEmpty()) {
+    if (!depth.equals(DepthText.UNREADABLE)) {
       notes.row(
           Code.BAD_DEPTH,
-          line.source(),
+          row.source(),
           "a layer from "
-              + depth.top().map(LineCells::plain).orElse("?")
+              + depth.top().map(PlainText::number).orElse("?")
               + " to "
-              + LineCells.plain(depth.bottom())
+              + PlainText.number(depth.bottom())
               + " "
               + depth.unit(),
-          "the row is left out; the top must lie above the bottom");
+          "the row is left out; the top must be above the bottom");
     }
     return Optional.empty();
   }
 
-  private double above(ParsedRow line, double bottomCm) {
-    Double next = singles.get(key(line)).lower(bottomCm);
+  private double above(ParsedRow row, double bottomCm) {
+    Double next = singles.get(key(row)).lower(bottomCm);
     notes.row(
         Code.DEPTH_SINGLE,
-        line.source(),
+        row.source(),
         "a single number as depth",
         next == null
             ? "taken as the layer from the surface down to it"
-            : "taken as the layer below the next shallower one of the same sample");
+            : "taken as the layer from the next shallower one of the same sample down to it");
     return next == null ? 0 : next;
   }
 
-  private DepthRange missing(ParsedRow line) {
+  private DepthRange missing(ParsedRow row) {
     if (rules.mapsEc() && !rules.depthGiven()) {
       DepthRange layer = rules.depth();
       notes.row(
           Code.DEPTH_MISSING,
-          line.source(),
+          row.source(),
           "no depth",
           "taken as "
-              + LineCells.plain(layer.topCm())
+              + PlainText.number(layer.topCm())
               + "-"
-              + LineCells.plain(layer.bottomCm())
-              + " cm; say defaults: {depth-cm: [top, bottom]} if that is wrong");
+              + PlainText.number(layer.bottomCm())
+              + " cm; set defaults: {depth-cm: [top, bottom]} if that is wrong");
     }
     return rules.depth();
   }

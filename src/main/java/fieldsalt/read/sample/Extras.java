@@ -7,22 +7,12 @@ import java.util.OptionalInt;
  * What only some sheets bring, each as given.
  *
  * @param property the value of the column that the job names as {@code property}; empty for EC
- * @param co3MeqL carbonate of the same extract as the other ions
  * @param gypsumRequirementMgHa the laboratory's own gypsum requirement
  * @param lime free lime in the laboratory's words ({@code +}, {@code ++}), or empty text
- * @param phMethod how pH was measured, or empty text
  * @param cores mixed in a composite sample, at least 1
  */
 public record Extras(
     OptionalDouble property,
-    OptionalDouble co3MeqL,
     OptionalDouble gypsumRequirementMgHa,
     String lime,
-    String phMethod,
-    OptionalInt cores) {
-  /** Nothing known. */
-  public static Extras none() {
-    OptionalDouble e = OptionalDouble.empty();
-    return new Extras(e, e, e, "", "", OptionalInt.empty());
-  }
-}
+    OptionalInt cores) {}

@@ -37,17 +37,8 @@ public record Ions(
 
   /** The same numbers, measured in something else. */
   public Ions withMethod(String other) {
-    return with(other, atLeast);
-  }
-
-  /** The same numbers, of which others are limits that the laboratory could not read beyond. */
-  public Ions withAtLeast(String names) {
-    return with(method, names);
-  }
-
-  private Ions with(String otherMethod, String otherAtLeast) {
     return new Ions(
-        otherMethod,
+        other,
         na,
         ca,
         mg,
@@ -60,7 +51,12 @@ public record Ions(
         espPct,
         naExtractableCmolKg,
         atMost,
-        otherAtLeast);
+        atLeast);
+  }
+
+  /** Whether no ion and no ratio is known. */
+  boolean isEmpty() {
+    return withMethod("").equals(none());
   }
 
   public boolean isAtMost(String name) {

@@ -8,16 +8,17 @@ import fieldsalt.read.word.DepthText;
 import fieldsalt.read.word.ReadingUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * A line of a samples file with what its own cells say; what the file or the job must decide
- * (depth, date, units) is still open.
+ * A row of a samples file with what its own cells say; what the file or the job must decide (depth,
+ * date, units) is still open.
  */
-public record ParsedRow(
+record ParsedRow(
     SourceRow source,
     String id,
     Optional<Spot> spot,
-    String fieldSaid,
+    String namedField,
     Optional<DepthText> depth,
     Optional<DateText> date,
     String laboratory,
@@ -29,9 +30,9 @@ public record ParsedRow(
 
   /** How the sample and its extract were treated. */
   record Handling(
-      java.util.OptionalDouble temperatureC,
+      OptionalDouble temperatureC,
       boolean temperatureCompensated,
-      java.util.OptionalDouble restedH,
+      OptionalDouble restedH,
       PairKind pair,
       boolean composite) {}
 
@@ -48,4 +49,26 @@ public record ParsedRow(
       double raw,
       Optional<ReadingUnit> unit,
       String header) {}
+
+  /** The same row of another site, at the layer that its id gave. */
+  ParsedRow renamed(String otherId, Optional<DepthText> otherDepth) {
+    return new ParsedRow(
+        source,
+        otherId,
+        spot,
+        namedField,
+        otherDepth,
+        date,
+        laboratory,
+        soil,
+        ions,
+        extras,
+        handling,
+        readings);
+  }
+
+  /** A sample of this row, with the place and the field that the row gives. */
+  UnplacedSample unplaced(Sample sample) {
+    return new UnplacedSample(sample, spot, namedField);
+  }
 }

@@ -1,10 +1,13 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.Projections;
 import fieldsalt.geo.RanchProjection;
 import fieldsalt.geo.SourceSystem;
+import fieldsalt.read.file.Notes;
+import fieldsalt.read.file.SourceRow;
 import java.util.Optional;
 
 /** Turns the coordinates of rows into metres of the ranch's projection. */
@@ -36,9 +39,35 @@ public final class Placing {
     return new Placing(projection, source, same);
   }
 
-  /** Whether x and y can be placed; if not the job has to name their system. */
-  public boolean knowsXy() {
-    return same || source.isPresent();
+  /** Whether coordinates are metres of no place on earth. */
+  public boolean isLocal() {
+    return projection.isLocal();
+  }
+
+  /** Whether a spot can be placed; if not the job has to name the system of x and y. */
+  public boolean knows(Spot spot) {
+    return spot.degrees() || same || source.isPresent();
+  }
+
+  /** Metres; empty, with a problem or a finding, where they cannot be known. */
+  public Optional<PlaceM> place(Spot spot, SourceRow row, Notes notes) {
+    if (!knows(spot)) {
+      notes.problem(
+          row.file() + " columns x, y",
+          "coordinates of an unknown system",
+          "the EPSG code of the system, or local",
+          "Set crs: EPSG:n (or crs: local) in the job.");
+      return Optional.empty();
+    }
+    Optional<PlaceM> place = place(spot);
+    if (place.isEmpty()) {
+      notes.row(
+          Code.BAD_COORDINATE,
+          row,
+          "coordinates outside the area of their coordinate system",
+          "left out; check that easting or longitude comes first");
+    }
+    return place;
   }
 
   /** Metres; empty if the system does not reach there. */

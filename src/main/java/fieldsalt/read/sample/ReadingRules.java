@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 
 /** What a job says about rows that do not say it themselves. */
@@ -42,13 +43,18 @@ public final class ReadingRules {
     this.oneFile = oneFile;
     this.job = job;
     this.siteIds = Set.copyOf(siteIds);
-    this.general = LabRule.general(job);
+    this.general = LabRule.of("", key -> job.text("defaults." + key), job.number("tds-factor"));
     this.confirmed = job.names("confirm");
     this.pattern = job.text("id-pattern").map(Pattern::compile).orElse(DEPTH_SUFFIX);
     this.mapsEc = property().equalsIgnoreCase("ec");
     this.local = job.word("crs").equals("local");
     for (String name : job.names("laboratory")) {
-      labs.put(name.toLowerCase(Locale.ROOT), LabRule.of(job, name).or(general));
+      LabRule rule =
+          LabRule.of(
+              name,
+              key -> job.text("laboratory", name, key),
+              job.number("laboratory", name, "tds-factor"));
+      labs.put(name.toLowerCase(Locale.ROOT), rule.or(general));
     }
   }
 
@@ -61,24 +67,15 @@ public final class ReadingRules {
       OptionalDouble tdsFactor,
       Optional<String> ionsMethod) {
 
-    private static LabRule of(JobDocument job, String name) {
+    private static LabRule of(
+        String name, Function<String, Optional<String>> text, OptionalDouble tdsFactor) {
       return new LabRule(
           name,
-          job.text("laboratory", name, "method").flatMap(Method::of),
-          job.text("laboratory", name, "reading").map(ReadingRules::kind),
-          job.text("laboratory", name, "unit").flatMap(ReadingUnit::of),
-          job.number("laboratory", name, "tds-factor"),
-          job.text("laboratory", name, "ions-method"));
-    }
-
-    private static LabRule general(JobDocument job) {
-      return new LabRule(
-          "",
-          job.text("defaults.method").flatMap(Method::of),
-          job.text("defaults.reading").map(ReadingRules::kind),
-          job.text("defaults.unit").flatMap(ReadingUnit::of),
-          job.number("tds-factor"),
-          job.text("defaults.ions-method"));
+          text.apply("method").flatMap(Method::of),
+          text.apply("reading").map(r -> ReadingKind.valueOf(r.toUpperCase(Locale.ROOT))),
+          text.apply("unit").flatMap(ReadingUnit::of),
+          tdsFactor,
+          text.apply("ions-method"));
     }
 
     /** This rule, and another one where it says nothing. */
@@ -93,22 +90,22 @@ public final class ReadingRules {
     }
   }
 
-  private static ReadingKind kind(String word) {
-    return ReadingKind.valueOf(word.toUpperCase(Locale.ROOT));
+  /** The rule for a laboratory as a row names it; the general one where the job has none. */
+  LabRule ruleOf(String laboratory) {
+    return named(laboratory).orElse(general);
   }
 
-  /**
-   * The rule for a laboratory as a row names it; the only one of the job for rows that name none.
-   */
-  Optional<LabRule> laboratory(String said) {
-    if (said.isEmpty()) {
-      return labs.size() == 1
-          ? labs.values().stream().filter(lab -> !hasFiles(lab)).findFirst()
-          : Optional.empty();
+  /** The job's spelling of a laboratory, or the row's where the job does not name it. */
+  String laboratory(String inRow) {
+    return named(inRow).map(LabRule::name).orElse(inRow);
+  }
+
+  /** Rows that name no laboratory are of the only one that the job names. */
+  private Optional<LabRule> named(String laboratory) {
+    if (laboratory.isEmpty()) {
+      return labs.values().stream().filter(lab -> labs.size() == 1 && !hasFiles(lab)).findFirst();
     }
-    return labs.isEmpty()
-        ? Optional.empty()
-        : Optional.ofNullable(labs.get(said.toLowerCase(Locale.ROOT)));
+    return Optional.ofNullable(labs.get(laboratory.toLowerCase(Locale.ROOT)));
   }
 
   /** The laboratory of a file's rows that name none: by the job, or empty text. */
@@ -123,30 +120,6 @@ public final class ReadingRules {
 
   private boolean hasFiles(LabRule lab) {
     return job.given("laboratory", lab.name(), "files");
-  }
-
-  private LabRule rule(String laboratory) {
-    return laboratory(laboratory).orElse(general);
-  }
-
-  Optional<Method> method(String laboratory) {
-    return rule(laboratory).method();
-  }
-
-  ReadingKind reading(String laboratory) {
-    return rule(laboratory).reading().orElse(ReadingKind.UNKNOWN);
-  }
-
-  Optional<ReadingUnit> unit(String laboratory) {
-    return rule(laboratory).unit();
-  }
-
-  OptionalDouble tdsFactor(String laboratory) {
-    return rule(laboratory).tdsFactor();
-  }
-
-  Optional<String> ionsMethod(String laboratory) {
-    return rule(laboratory).ionsMethod();
   }
 
   /** What a row is called in the job: its number, with its file where there are several. */
@@ -208,14 +181,5 @@ public final class ReadingRules {
 
   boolean mapsEc() {
     return mapsEc;
-  }
-
-  /** Our name for a column to the headers that the job gives for it. */
-  public Map<String, List<String>> mapping() {
-    Map<String, List<String>> mapping = new LinkedHashMap<>();
-    for (String ours : job.names("columns")) {
-      mapping.put(ours, job.texts("columns", ours));
-    }
-    return mapping;
   }
 }

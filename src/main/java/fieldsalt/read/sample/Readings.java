@@ -1,14 +1,13 @@
 package fieldsalt.read.sample;
 
+import fieldsalt.facts.Plausibility;
 import fieldsalt.finding.Code;
-import fieldsalt.quantity.EcUnit;
 import fieldsalt.quantity.Method;
 import fieldsalt.read.file.Notes;
-import fieldsalt.read.table.Limit;
-import fieldsalt.read.table.LineCells;
+import fieldsalt.read.table.Limits;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.ReadingUnit;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -17,268 +16,218 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Settles the EC of a file's readings in dS/m: units that nobody names, dissolved solids, values
+ * Settles the EC of a file's readings in dS/m: units that are not given, dissolved solids, values
  * that no soil gives, and values that look like a slip of their unit. A suspected reading is left
- * out until the user confirms its unit; it is never mended.
+ * out until the user confirms its unit; it is never corrected here.
  */
 final class Readings {
   private static final double FAR_LN = Math.log(8);
-  private static final double NEAR_LN = Math.log(3);
   private static final int ENOUGH = 5;
 
   private final ReadingRules rules;
   private final Notes notes;
-  private final Map<String, Boolean> plausibleAsDs = new HashMap<>();
+  private final Map<String, Boolean> usualAsDsPerM = new HashMap<>();
   private final Map<Method, Double> medians = new EnumMap<>(Method.class);
+
+  /**
+   * A reading with its unit.
+   *
+   * @param unit empty where neither the file nor the job gives it
+   * @param dSPerM the number in dS/m; without a unit it is taken to be in dS/m already
+   */
+  private record Value(
+      ParsedRow row,
+      ParsedRow.Reading reading,
+      Method method,
+      Optional<ReadingUnit> unit,
+      double dSPerM) {
+    Plausibility limits() {
+      return Plausibility.ofEc(method);
+    }
+
+    String inWords() {
+      return "EC " + method.label() + " of " + PlainText.number(dSPerM) + " dS/m";
+    }
+  }
 
   private Readings(ReadingRules rules, Notes notes) {
     this.rules = rules;
     this.notes = notes;
   }
 
-  static Readings of(List<ParsedRow> lines, ReadingRules rules, Notes notes) {
+  static Readings of(List<ParsedRow> rows, ReadingRules rules, Notes notes) {
     Readings readings = new Readings(rules, notes);
-    readings.lookAtUnits(lines);
-    readings.lookAtMedians(lines);
+    Map<Method, List<Double>> values = new EnumMap<>(Method.class);
+    for (ParsedRow row : rows) {
+      for (ParsedRow.Reading reading : row.readings()) {
+        reading.method().ifPresent(method -> readings.look(row, reading, method, values));
+      }
+    }
+    values.forEach((method, all) -> readings.medians.put(method, median(all)));
     return readings;
   }
 
-  private void lookAtUnits(List<ParsedRow> lines) {
-    for (ParsedRow line : lines) {
-      for (ParsedRow.Reading r : line.readings()) {
-        if (unit(line, r).isEmpty() && r.method().isPresent()) {
-          Limit limit = Limit.ofEc(r.method().get());
-          boolean usual = limit.isUsual(r.raw()) && r.raw() > 0;
-          plausibleAsDs.merge(r.header(), usual, (a, b) -> a && b);
-        }
-      }
+  private void look(
+      ParsedRow row, ParsedRow.Reading r, Method method, Map<Method, List<Double>> values) {
+    if (unit(row, r).isEmpty()) {
+      boolean usual = Plausibility.ofEc(method).isUsual(r.raw()) && r.raw() > 0;
+      usualAsDsPerM.merge(r.header(), usual, Boolean::logicalAnd);
+    }
+    double ds = dSPerM(row, r).orElse(0);
+    if (r.censored() == Ec.Censored.NO && ds > 0) {
+      values.computeIfAbsent(method, m -> new ArrayList<>()).add(ds);
     }
   }
 
-  private void lookAtMedians(List<ParsedRow> lines) {
-    Map<Method, List<Double>> values = new EnumMap<>(Method.class);
-    for (ParsedRow line : lines) {
-      for (ParsedRow.Reading r : line.readings()) {
-        OptionalDouble ds = stated(line, r);
-        if (r.method().isPresent()
-            && r.censored() == Ec.Censored.NO
-            && ds.isPresent()
-            && ds.getAsDouble() > 0) {
-          values.computeIfAbsent(r.method().get(), m -> new ArrayList<>()).add(ds.getAsDouble());
-        }
-      }
-    }
-    values.forEach((method, all) -> medians.put(method, all.size() < ENOUGH ? 0 : median(all)));
-  }
-
+  /** The median of enough values, else 0. */
   private static double median(List<Double> values) {
-    double[] sorted = values.stream().mapToDouble(Double::doubleValue).toArray();
-    Arrays.sort(sorted);
-    return sorted[sorted.length / 2];
+    return values.size() < ENOUGH ? 0 : values.stream().sorted().toList().get(values.size() / 2);
   }
 
-  private Optional<ReadingUnit> unit(ParsedRow line, ParsedRow.Reading r) {
+  private Optional<ReadingUnit> unit(ParsedRow row, ParsedRow.Reading r) {
     return rules
-        .confirmed(line.source(), line.id())
+        .confirmed(row.source(), row.id())
         .or(r::unit)
-        .or(() -> rules.unit(line.laboratory()));
+        .or(() -> rules.ruleOf(row.laboratory()).unit());
   }
 
-  private OptionalDouble stated(ParsedRow line, ParsedRow.Reading r) {
-    Optional<ReadingUnit> unit = unit(line, r);
-    if (unit.isEmpty()) {
-      return OptionalDouble.of(r.raw());
+  private OptionalDouble dSPerM(ParsedRow row, ParsedRow.Reading r) {
+    Optional<ReadingUnit> unit = unit(row, r);
+    if (unit.filter(ReadingUnit::isDissolvedSolids).isPresent()) {
+      OptionalDouble factor = rules.ruleOf(row.laboratory()).tdsFactor();
+      return factor.isPresent() ? OptionalDouble.of(r.raw() / factor.getAsDouble()) : factor;
     }
-    if (unit.get().isDissolvedSolids()) {
-      OptionalDouble factor = rules.tdsFactor(line.laboratory());
-      return factor.isPresent()
-          ? OptionalDouble.of(r.raw() / factor.getAsDouble())
-          : OptionalDouble.empty();
-    }
-    return OptionalDouble.of(r.raw() * unit.get().ec().orElseThrow().dSPerM());
+    return OptionalDouble.of(r.raw() * unit.map(u -> u.ec().orElseThrow().dSPerM()).orElse(1.0));
   }
 
   /** The reading in dS/m; empty, with a finding, if it cannot be used. */
-  Optional<Ec> ec(ParsedRow line, ParsedRow.Reading r) {
+  Optional<Ec> ec(ParsedRow row, ParsedRow.Reading r) {
     Method method = r.method().orElseThrow();
-    Optional<ReadingUnit> unit = unit(line, r);
-    OptionalDouble ds = stated(line, r);
+    OptionalDouble ds = dSPerM(row, r);
     if (ds.isEmpty()) {
       notes.row(
           Code.TDS_WITHOUT_FACTOR,
-          line.source(),
+          row.source(),
           "dissolved solids in ppm",
-          "left out; say tds-factor in the job (ask the laboratory; 640 is usual below 5 dS/m)");
+          "left out; set tds-factor in the job (ask the laboratory; 640 is usual below 5 dS/m)");
       return Optional.empty();
     }
-    if (unit.isEmpty() && !plausibleAsDs.getOrDefault(r.header(), true)) {
-      notes.row(Code.UNIT_MISSING, line.source(), "an EC without a unit", missingUnit(method));
+    Value value = new Value(row, r, method, unit(row, r), ds.getAsDouble());
+    if (value.unit().isEmpty() && !usualAsDsPerM.getOrDefault(r.header(), true)) {
+      notes.row(Code.UNIT_MISSING, row.source(), "an EC without a unit", missingUnit(method));
       return Optional.empty();
     }
-    return checked(line, r, method, unit, ds.getAsDouble());
+    return isUsable(value) ? Optional.of(new Ec(value.dSPerM(), r.censored())) : Optional.empty();
   }
 
   private String missingUnit(Method method) {
     double median = medians.getOrDefault(method, 0.0);
     String likely =
-        median > 0
-            ? likely(median, median, method, OptionalDouble.empty())
-                .map(u -> " (" + u.what() + "?)")
-                .orElse("")
-            : "";
-    return "left out: not all values of this column can be dS/m; say defaults: {unit: ...} in the"
+        Optional.of(median)
+            .filter(m -> m > 0)
+            .flatMap(m -> UnitSlip.of(m, m, method, OptionalDouble.empty()))
+            .map(slip -> " (" + slip.what() + "?)")
+            .orElse("");
+    return "left out: not all values of this column can be dS/m; set defaults: {unit: ...} in the"
         + " job"
         + likely;
   }
 
-  private Optional<Ec> checked(
-      ParsedRow line, ParsedRow.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
-    Limit limit = Limit.ofEc(method);
-    if (!limit.isPossible(ds)) {
-      impossible(line, r, method, unit, ds);
-      return Optional.empty();
-    }
-    if (!isConfirmed(line, unit) && isSuspect(ds, r.censored(), limit, method)) {
-      Optional<Likely> likely = likely(r.raw(), ds, method, typical(method));
-      if (likely.isPresent()) {
-        slip(line, r, unit, ds, likely.get());
-        return Optional.empty();
+  private boolean isUsable(Value value) {
+    Plausibility limits = value.limits();
+    boolean impossible = limits.refuses(value.dSPerM());
+    if (impossible || (!isConfirmed(value) && isSuspect(value))) {
+      double raw = value.reading().raw();
+      Optional<UnitSlip> slip =
+          raw > 0
+              ? UnitSlip.of(raw, value.dSPerM(), value.method(), typical(value.method()))
+              : Optional.empty();
+      slip.ifPresent(s -> noteSlip(value, s));
+      if (impossible && slip.isEmpty()) {
+        notes.row(
+            Code.IMPOSSIBLE,
+            value.row().source(),
+            value.inWords(),
+            "left out; possible is " + Limits.possible(limits));
+      }
+      if (impossible || slip.isPresent()) {
+        return false;
       }
     }
-    if (unit.isEmpty()) {
-      notes.row(
-          Code.UNIT_MISSING,
-          line.source(),
-          "an EC without a unit",
-          "taken as dS/m, which all values of the column can be; say defaults: {unit: dS/m}");
-    }
-    if (!limit.isUsual(ds)) {
-      notes.row(
-          Code.UNUSUAL,
-          line.source(),
-          "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
-          "kept; usual is " + limit.usual());
-    }
-    return Optional.of(new Ec(ds, r.censored()));
+    noteKept(value);
+    return true;
   }
 
-  private boolean isConfirmed(ParsedRow line, Optional<ReadingUnit> unit) {
-    return rules.confirmed(line.source(), line.id()).isPresent()
-        || rules
-            .unit(line.laboratory())
-            .filter(u -> unit.filter(u::equals).isPresent())
-            .isPresent();
+  private void noteKept(Value value) {
+    if (value.unit().isEmpty()) {
+      notes.row(
+          Code.UNIT_MISSING,
+          value.row().source(),
+          "an EC without a unit",
+          "taken as dS/m, which fits every value of the column; confirm it with defaults: {unit:"
+              + " dS/m}");
+    }
+    if (!value.limits().isUsual(value.dSPerM())) {
+      notes.row(
+          Code.UNUSUAL,
+          value.row().source(),
+          value.inWords(),
+          "kept; usual is " + Limits.usual(value.limits()));
+    }
+  }
+
+  private boolean isConfirmed(Value value) {
+    ParsedRow row = value.row();
+    Optional<ReadingUnit> general = rules.ruleOf(row.laboratory()).unit();
+    return rules.confirmed(row.source(), row.id()).isPresent()
+        || (general.isPresent() && general.equals(value.unit()));
   }
 
   private OptionalDouble typical(Method method) {
     double median = medians.getOrDefault(method, 0.0);
-    Limit limit = Limit.ofEc(method);
-    boolean usable = median > low(method) && limit.isUsual(median);
+    boolean usable = median > UnitSlip.low(method) && Plausibility.ofEc(method).isUsual(median);
     return usable ? OptionalDouble.of(median) : OptionalDouble.empty();
   }
 
-  private boolean isSuspect(double ds, Ec.Censored censored, Limit limit, Method method) {
-    boolean odd = !limit.isUsual(ds) || ds < low(method);
+  private boolean isSuspect(Value value) {
+    Method method = value.method();
+    double ds = value.dSPerM();
+    boolean odd = !value.limits().isUsual(ds) || ds < UnitSlip.low(method);
     OptionalDouble typical = typical(method);
     if (!odd || typical.isEmpty()) {
       return odd && medians.getOrDefault(method, 0.0) > 0;
     }
     double far = Math.log(ds / typical.getAsDouble());
-    // a limit of detection may lie as low, a limit of the meter as high as it likes
+    // a limit of detection may be as low, a limit of the meter as high as it likes
+    Ec.Censored censored = value.reading().censored();
     boolean limitOnly =
         (censored == Ec.Censored.BELOW && far < 0) || (censored == Ec.Censored.ABOVE && far > 0);
     return !limitOnly && Math.abs(far) > FAR_LN;
   }
 
-  private static double low(Method method) {
-    return method == Method.PASTE ? 0.05 : 0.005;
-  }
-
-  private void impossible(
-      ParsedRow line, ParsedRow.Reading r, Method method, Optional<ReadingUnit> unit, double ds) {
-    Optional<Likely> likely =
-        r.raw() > 0 ? likely(r.raw(), ds, method, typical(method)) : Optional.empty();
-    if (likely.isPresent()) {
-      slip(line, r, unit, ds, likely.get());
-    } else {
-      notes.row(
-          Code.IMPOSSIBLE,
-          line.source(),
-          "EC " + method.label() + " of " + LineCells.plain(ds) + " dS/m",
-          "left out; possible is " + Limit.ofEc(method).possible());
-    }
-  }
-
-  private void slip(
-      ParsedRow line, ParsedRow.Reading r, Optional<ReadingUnit> unit, double ds, Likely likely) {
-    double other = likely.dSPerM();
-    String by = LineCells.plain(Math.max(ds / other, other / ds));
+  private void noteSlip(Value value, UnitSlip slip) {
+    double raw = value.reading().raw();
+    double factor = value.dSPerM() / slip.dSPerM();
     notes.row(
         Code.UNIT_SLIP,
-        line.source(),
+        value.row().source(),
         "EC "
-            + r.method().orElseThrow().label()
+            + value.method().label()
             + " of "
-            + LineCells.plain(r.raw())
+            + PlainText.number(raw)
             + " "
-            + unit.map(ReadingUnit::label).orElse("(no unit)")
-            + ", likely off by a factor of "
-            + by
+            + value.unit().map(ReadingUnit::label).orElse("(no unit)")
+            + ", probably off by a factor of "
+            + PlainText.number(Math.max(factor, 1 / factor))
             + ": "
-            + likely.said(r.raw())
+            + slip.inWords(raw)
             + " (= "
-            + LineCells.plain(other)
+            + PlainText.number(slip.dSPerM())
             + " dS/m)",
         "left out until you confirm it: confirm: {\""
-            + rules.name(line.source())
+            + rules.name(value.row().source())
             + "\": "
-            + likely.unit().label()
-            + "} in the job, or the right unit in the file");
-  }
-
-  /**
-   * What a number most likely is.
-   *
-   * @param what the unit, or a slip of the decimal point
-   * @param unit to confirm
-   */
-  private record Likely(String what, EcUnit unit, double dSPerM) {
-    String said(double raw) {
-      return what.equals(unit.label()) ? LineCells.plain(raw) + " " + what : what;
-    }
-  }
-
-  /**
-   * The unit (or the place of the point) that makes a number usual, nearest to the file's others.
-   */
-  private static Optional<Likely> likely(
-      double raw, double ds, Method method, OptionalDouble typical) {
-    List<Likely> candidates = new ArrayList<>();
-    for (EcUnit unit : EcUnit.values()) {
-      candidates.add(new Likely(unit.label(), unit, raw * unit.dSPerM()));
-    }
-    for (double factor : new double[] {10, 100, 1000}) {
-      String by = LineCells.plain(factor) + " times too ";
-      candidates.add(new Likely(by + "large", EcUnit.DS_PER_M, ds / factor));
-      candidates.add(new Likely(by + "small", EcUnit.DS_PER_M, ds * factor));
-    }
-    double middle = typical.orElse(method == Method.PASTE ? 3 : 0.8);
-    Limit limit = Limit.ofEc(method);
-    Likely best = null;
-    for (Likely candidate : candidates) {
-      double far = far(candidate, middle);
-      boolean fits =
-          typical.isPresent()
-              ? far < NEAR_LN
-              : limit.isUsual(candidate.dSPerM()) && candidate.dSPerM() >= low(method);
-      if (fits && (best == null || far < far(best, middle) - 1e-9)) {
-        best = candidate;
-      }
-    }
-    return Optional.ofNullable(best);
-  }
-
-  private static double far(Likely candidate, double middle) {
-    return Math.abs(Math.log(candidate.dSPerM() / middle));
+            + slip.unit().label()
+            + "} in the job, or correct the unit in the file");
   }
 }

@@ -5,20 +5,18 @@ import fieldsalt.finding.Place;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
-import fieldsalt.read.table.ColumnNames;
-import fieldsalt.read.table.Columns;
-import fieldsalt.read.table.LineCells;
-import fieldsalt.read.table.Sheet;
-import fieldsalt.read.table.SheetLayout;
+import fieldsalt.read.file.TableRow;
+import fieldsalt.read.table.SheetCells;
 import fieldsalt.read.word.DateText;
 import fieldsalt.read.word.DepthText;
-import fieldsalt.read.word.Memo;
 import fieldsalt.read.word.NumberCell;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.TextureWords;
-import fieldsalt.read.word.UnitText;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -26,8 +24,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 
-/** Reads the lines of a samples sheet cell by cell. */
-public final class RowParser {
+/** Reads the rows of a samples sheet cell by cell. */
+final class RowParser {
   private static final int MOST_CORES = 1000;
   private static final double TONS_PER_ACRE = 2.241702; // short tons per acre in Mg/ha
 
@@ -38,44 +36,37 @@ public final class RowParser {
 
   private static final int FEWEST_CLAYS = 3;
 
-  private final Sheet sheet;
-  private final Columns columns;
+  private final SheetCells cells;
   private final ReadingRules rules;
   private final Notes notes;
-  private final LineCells cells;
   private final IonCells ions;
   private final SpotCells spots;
   private final ReadingCells readings;
-  private final Memo<Optional<Texture>> textures = new Memo<>(TextureWords::of);
-  private final Memo<Optional<DepthText>> depths = new Memo<>(DepthText::of);
-  private final Memo<Optional<DateText>> dates = new Memo<>(DateText::of);
-  private final Memo<String> headerUnits = new Memo<>(u -> UnitText.of(u).orElse(""));
+  private final Map<String, Optional<Texture>> textures = new HashMap<>();
+  private final Map<String, Optional<DepthText>> depths = new HashMap<>();
+  private final Map<String, Optional<DateText>> dates = new HashMap<>();
   private final Set<String> schemes = new TreeSet<>();
   private final String fileLaboratory;
   private final int property;
   private final boolean clayInFractions;
 
-  public RowParser(Sheet sheet, Columns columns, ReadingRules rules, Notes notes) {
-    this.sheet = sheet;
-    this.columns = columns;
+  RowParser(SheetCells cells, ReadingRules rules, Notes notes) {
+    this.cells = cells;
     this.rules = rules;
     this.notes = notes;
-    this.cells = new LineCells(sheet, columns, notes);
-    this.ions = new IonCells(sheet, columns, cells, notes);
-    this.spots = new SpotCells(sheet, columns, rules, cells, notes);
-    this.readings = new ReadingCells(sheet, columns, rules, cells, notes);
-    this.fileLaboratory = rules.laboratoryOf(sheet.file());
-    this.property = propertyIndex();
+    this.ions = new IonCells(cells, notes);
+    this.spots = new SpotCells(cells, rules.isLocal(), notes);
+    this.readings = new ReadingCells(cells, rules, notes);
+    this.fileLaboratory = rules.laboratoryOf(cells.file());
+    this.property = rules.mapsEc() ? -1 : cells.index(rules.property());
     this.clayInFractions = clayInFractions();
   }
 
   /** A soil of at most 1 % clay at every site is rarer than a column of fractions. */
   private boolean clayInFractions() {
     List<NumberCell> given =
-        sheet.lines().stream()
-            .map(line -> columns.cell(line, "clay_pct"))
-            .filter(text -> !text.isEmpty())
-            .map(text -> NumberCell.parse(text, cells.hasDecimalComma()))
+        cells.rows().stream()
+            .map(row -> cells.parsed(cells.text(row, "clay_pct")))
             .filter(NumberCell::isPresent)
             .toList();
     boolean small = given.stream().allMatch(c -> c.value() <= 1 && c.unit().isEmpty());
@@ -84,168 +75,129 @@ public final class RowParser {
     }
     notes.finding(
         Code.CLAY_FRACTION,
-        Place.file(sheet.file()),
-        "no clay above 1 %: these look like fractions of 1",
-        "clay is left out; write percent, 25 in place of 0.25");
+        Place.file(cells.file()),
+        "no clay above 1 %, which looks like fractions of 1",
+        "clay is left out; write percent: 25, not 0.25");
     return true;
   }
 
-  public List<ParsedRow> read() {
+  /** What the cells of each row say, in the sheet's order. */
+  List<ParsedRow> read() {
     List<ParsedRow> all = new ArrayList<>();
-    for (Sheet.Line line : sheet.lines()) {
-      if (line.filled() > 0 || line.point().isPresent()) {
-        all.add(line(line));
+    for (TableRow row : cells.rows()) {
+      if (!row.isBlank() || row.point().isPresent()) {
+        all.add(parsed(row));
       }
     }
     if (schemes.size() > 1) {
       notes.finding(
           Code.TEXTURE_SCHEMES,
-          Place.file(sheet.file()),
-          "words of more than one scheme: " + String.join("; ", schemes),
-          "each taken at its word; use one scheme in a file");
+          Place.file(cells.file()),
+          "texture words of more than one scheme: " + String.join("; ", schemes),
+          "each is used as it is; use one scheme in a file");
     }
     return all;
-  }
-
-  private int propertyIndex() {
-    if (rules.mapsEc()) {
-      return -1;
-    }
-    Optional<Columns.Column> ours = ColumnNames.ofOurs(rules.property()).flatMap(columns::get);
-    if (ours.isPresent()) {
-      return ours.get().index();
-    }
-    for (int i = 0; i < sheet.headers().size(); i++) {
-      if (SheetLayout.plain(sheet.headers().get(i).raw())
-          .equals(SheetLayout.plain(rules.property()))) {
-        return i;
-      }
-    }
-    return -1;
   }
 
   boolean hasProperty() {
     return property >= 0;
   }
 
-  /** Where a line says it was taken. */
-  public Optional<Spot> place(Sheet.Line line) {
-    return spots.of(line);
-  }
-
-  private ParsedRow line(Sheet.Line line) {
-    SourceRow source = sheet.source(line);
-    Optional<Spot> spot = spots.of(line);
-    String laboratory = laboratory(line);
+  private ParsedRow parsed(TableRow row) {
+    SourceRow source = cells.source(row);
+    Optional<Spot> spot = spots.of(row);
+    String laboratory = laboratory(row);
     return new ParsedRow(
         source,
-        id(line, spot),
+        spots.id(row, spot),
         spot,
-        columns.cell(line, "field"),
-        depth(line, source),
-        date(line, source),
+        cells.text(row, "field"),
+        depth(row, source),
+        date(row, source),
         laboratory,
-        soil(line, source),
-        ions.read(line),
-        extras(line),
-        handling(line),
-        readings.of(line, laboratory));
+        soil(row, source),
+        ions.read(row),
+        extras(row),
+        handling(row),
+        readings.of(row, laboratory));
   }
 
-  private String id(Sheet.Line line, Optional<Spot> spot) {
-    String id = columns.cell(line, "id");
-    if (!id.isEmpty()) {
-      return id;
+  private Optional<DepthText> depth(TableRow row, SourceRow source) {
+    String text = cells.text(row, "depth");
+    if (cells.has("depth_bottom_cm") || (cells.has("depth_top_cm") && text.isEmpty())) {
+      return edges(row).or(() -> depthText(text, source));
     }
-    return spot.map(Spot::toString).orElse(sheet.word() + " " + line.number());
+    return depthText(text, source);
   }
 
-  private Optional<DepthText> depth(Sheet.Line line, SourceRow source) {
-    String text = columns.cell(line, "depth");
-    if (columns.has("depth_bottom_cm") || (columns.has("depth_top_cm") && text.isEmpty())) {
-      return edges(line).or(() -> depthText(text, "depth", source));
-    }
-    return depthText(text, "depth", source);
-  }
-
-  private Optional<DepthText> depthText(String text, String column, SourceRow source) {
+  private Optional<DepthText> depthText(String text, SourceRow source) {
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    Optional<DepthText> depth = depths.of(text);
+    Optional<DepthText> depth = depths.computeIfAbsent(text, DepthText::of);
     if (depth.isEmpty()) {
       boolean date = DateText.of(text).isPresent();
       notes.row(
           Code.BAD_DEPTH,
           source,
           "the depth '"
-              + LineCells.shown(text)
+              + PlainText.cut(text)
               + "'"
               + (date ? " (a date: did a spreadsheet turn 6-12 into one?)" : ""),
           "the row is left out; write it as 0-30 cm or 0-12 in");
-      return Optional.of(new DepthText(Optional.of(1.0), 0, "cm"));
+      return Optional.of(DepthText.UNREADABLE);
     }
-    return depth.map(d -> d.unit().isEmpty() ? withUnit(d, headerUnit(column)) : d);
+    return depth.map(d -> d.orIn(cells.unit("depth")));
   }
 
-  private static DepthText withUnit(DepthText depth, String unit) {
-    return new DepthText(depth.top(), depth.bottom(), unit);
-  }
-
-  private String headerUnit(String column) {
-    return columns.has(column) ? headerUnits.of(columns.get(column).orElseThrow().unit()) : "";
-  }
-
-  private Optional<DepthText> edges(Sheet.Line line) {
-    OptionalDouble top = cells.number(line, "depth_top_cm");
-    OptionalDouble bottom = cells.number(line, "depth_bottom_cm");
+  private Optional<DepthText> edges(TableRow row) {
+    OptionalDouble top = cells.number(row, "depth_top_cm");
+    OptionalDouble bottom = cells.number(row, "depth_bottom_cm");
     if (bottom.isEmpty()) {
       return Optional.empty();
     }
-    Optional<Double> above = top.isPresent() ? Optional.of(top.getAsDouble()) : Optional.empty();
-    DepthText depth = new DepthText(above, bottom.getAsDouble(), headerUnit("depth_bottom_cm"));
-    return Optional.of(depth);
+    Optional<Double> above = top.stream().boxed().findFirst();
+    return Optional.of(new DepthText(above, bottom.getAsDouble(), cells.unit("depth_bottom_cm")));
   }
 
-  private Optional<DateText> date(Sheet.Line line, SourceRow source) {
-    String text = columns.cell(line, "date");
+  private Optional<DateText> date(TableRow row, SourceRow source) {
+    String text = cells.text(row, "date");
     if (text.isEmpty()) {
       return Optional.empty();
     }
-    Optional<DateText> date = dates.of(text);
-    if (date.isEmpty() && !LineCells.isNothing(text)) {
+    Optional<DateText> date = dates.computeIfAbsent(text, DateText::of);
+    if (date.isEmpty() && !SheetCells.isNothing(text)) {
       notes.row(
           Code.BAD_DATE,
           source,
-          "the date '" + LineCells.shown(text) + "'",
+          "the date '" + PlainText.cut(text) + "', which cannot be read",
           "the row is kept without a date; write it as 2026-03-10");
     }
     return date;
   }
 
-  private String laboratory(Sheet.Line line) {
-    String cell = columns.cell(line, "lab");
-    String said = cell.isEmpty() ? fileLaboratory : cell;
-    return rules.laboratory(said).map(ReadingRules.LabRule::name).orElse(said);
+  private String laboratory(TableRow row) {
+    String cell = cells.text(row, "lab");
+    return rules.laboratory(cell.isEmpty() ? fileLaboratory : cell);
   }
 
-  private Soil soil(Sheet.Line line, SourceRow source) {
-    double density = headerUnit("bulk_density").equals("kg/m3") ? 1e-3 : 1;
+  private Soil soil(TableRow row, SourceRow source) {
+    double density = cells.unit("bulk_density").equals("kg/m3") ? 1e-3 : 1;
     return new Soil(
-        texture(columns.cell(line, "texture"), source),
-        clayInFractions ? OptionalDouble.empty() : cells.limited(line, "clay_pct", 1),
-        cells.limited(line, "sp_pct", 1),
-        cells.limited(line, "gypsum_pct", 1),
-        lime(line),
-        cells.limited(line, "om_pct", 1),
-        cells.limited(line, "bulk_density", density),
-        cells.limited(line, "cec_cmol_kg", 1),
-        cells.limited(line, "ph", 1));
+        texture(cells.text(row, "texture"), source),
+        clayInFractions ? OptionalDouble.empty() : cells.limited(row, "clay_pct"),
+        cells.limited(row, "sp_pct"),
+        cells.limited(row, "gypsum_pct"),
+        lime(row),
+        cells.limited(row, "om_pct"),
+        cells.limited(row, "bulk_density", "bulk_density", density),
+        cells.limited(row, "cec_cmol_kg"),
+        cells.limited(row, "ph"));
   }
 
-  private OptionalDouble lime(Sheet.Line line) {
-    String text = columns.cell(line, "lime_pct");
-    return isSign(text) ? OptionalDouble.empty() : cells.limited(line, "lime_pct", 1);
+  private OptionalDouble lime(TableRow row) {
+    String text = cells.text(row, "lime_pct");
+    return isSign(text) ? OptionalDouble.empty() : cells.limited(row, "lime_pct");
   }
 
   private static boolean isSign(String text) {
@@ -256,12 +208,12 @@ public final class RowParser {
     if (text.isEmpty()) {
       return Texture.UNKNOWN;
     }
-    Optional<Texture> texture = textures.of(text);
+    Optional<Texture> texture = textures.computeIfAbsent(text, TextureWords::of);
     if (texture.isEmpty()) {
       notes.row(
           Code.TEXTURE_UNKNOWN,
           source,
-          "the texture '" + LineCells.shown(text) + "'",
+          "the texture '" + PlainText.cut(text) + "', which is not known",
           "taken as unknown; use USDA classes such as clay loam");
     }
     String scheme = texture.map(TextureWords::scheme).orElse("");
@@ -271,64 +223,64 @@ public final class RowParser {
     return texture.orElse(Texture.UNKNOWN);
   }
 
-  private Extras extras(Sheet.Line line) {
-    String lime = columns.cell(line, "lime_pct");
-    NumberCell own = cells.cell(line, property);
+  private Extras extras(TableRow row) {
+    String lime = cells.text(row, "lime_pct");
+    NumberCell own = cells.parsed(row.cell(property));
     return new Extras(
         own.isPresent() ? OptionalDouble.of(own.value()) : OptionalDouble.empty(),
-        ions.carbonate(line),
-        gypsumRequirement(line),
+        gypsumRequirement(row),
         isSign(lime) ? lime : "",
-        columns.cell(line, "ph_method"),
-        cores(line));
+        cores(row));
   }
 
-  private OptionalInt cores(Sheet.Line line) {
-    OptionalDouble said = cells.number(line, "cores");
-    if (said.isEmpty()) {
+  private OptionalInt cores(TableRow row) {
+    OptionalDouble given = cells.number(row, "cores");
+    if (given.isEmpty()) {
       return OptionalInt.empty();
     }
-    double count = said.getAsDouble();
+    double count = given.getAsDouble();
     if (count >= 1 && count <= MOST_CORES && count == Math.rint(count)) {
       return OptionalInt.of((int) count);
     }
     notes.row(
         Code.IMPOSSIBLE,
-        sheet.source(line),
-        "'" + LineCells.shown(columns.cell(line, "cores")) + "' cores in a composite",
+        cells.source(row),
+        "'" + PlainText.cut(cells.text(row, "cores")) + "' cores in a composite",
         "taken as unknown; write a whole number from 1 to " + MOST_CORES);
     return OptionalInt.empty();
   }
 
-  private OptionalDouble gypsumRequirement(Sheet.Line line) {
-    OptionalDouble said = cells.number(line, "gypsum_requirement");
-    String unit = headerUnit("gypsum_requirement");
-    if (said.isEmpty() || unit.equals("t/ha")) {
-      return said;
+  private OptionalDouble gypsumRequirement(TableRow row) {
+    OptionalDouble given = cells.number(row, "gypsum_requirement");
+    String unit = cells.unit("gypsum_requirement");
+    if (given.isEmpty() || unit.equals("t/ha")) {
+      return given;
     }
     if (unit.equals("t/ac")) {
-      return OptionalDouble.of(said.getAsDouble() * TONS_PER_ACRE);
+      return OptionalDouble.of(given.getAsDouble() * TONS_PER_ACRE);
     }
     notes.row(
         Code.UNIT_MISSING,
-        sheet.source(line),
+        cells.source(row),
         "a gypsum requirement without t/ha or t/ac in its header",
-        "not shown beside ours; write the unit into the header");
+        "not shown beside the plan's; write the unit into the header");
     return OptionalDouble.empty();
   }
 
-  private ParsedRow.Handling handling(Sheet.Line line) {
-    OptionalDouble said = cells.number(line, "temperature_c");
-    boolean fahrenheit = headerUnit("temperature_c").equals("f");
+  private ParsedRow.Handling handling(TableRow row) {
+    OptionalDouble given = cells.number(row, "temperature_c");
+    boolean fahrenheit = cells.unit("temperature_c").equals("f");
     OptionalDouble celsius =
-        fahrenheit && said.isPresent() ? OptionalDouble.of((said.getAsDouble() - 32) / 1.8) : said;
-    String compensated = columns.cell(line, "temperature_compensated").toLowerCase(Locale.ROOT);
-    String pair = columns.cell(line, "pair").toLowerCase(Locale.ROOT);
-    String sampled = columns.cell(line, "sampled").toLowerCase(Locale.ROOT);
+        fahrenheit && given.isPresent()
+            ? OptionalDouble.of((given.getAsDouble() - 32) / 1.8)
+            : given;
+    String compensated = cells.text(row, "temperature_compensated").toLowerCase(Locale.ROOT);
+    String pair = cells.text(row, "pair").toLowerCase(Locale.ROOT);
+    String sampled = cells.text(row, "sampled").toLowerCase(Locale.ROOT);
     return new ParsedRow.Handling(
         celsius,
         !UNCOMPENSATED.contains(compensated),
-        cells.limited(line, "rested_h", 1),
+        cells.limited(row, "rested_h"),
         pair.contains("core") ? PairKind.CORE : PairKind.SPLIT,
         sampled.contains("compos") || sampled.contains("bulk"));
   }

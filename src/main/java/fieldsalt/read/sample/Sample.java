@@ -40,154 +40,53 @@ public record Sample(
     SourceRow source,
     Extras extras) {
 
-  /** A row that brings nothing out of the ordinary. */
-  public Sample(
-      String id,
-      String field,
-      Optional<PlaceM> place,
-      DepthRange depth,
-      Optional<Method> method,
-      ReadingKind reading,
-      Optional<Ec> ec,
-      OptionalDouble temperatureC,
-      boolean temperatureCompensated,
-      Soil soil,
-      Ions ions,
-      String laboratory,
-      Optional<LocalDate> date,
-      PairKind pair,
-      OptionalDouble restedH,
-      boolean composite,
-      SourceRow source) {
-    this(
-        id,
-        field,
-        place,
-        depth,
-        method,
-        reading,
-        ec,
-        temperatureC,
-        temperatureCompensated,
-        soil,
-        ions,
-        laboratory,
-        date,
-        pair,
-        restedH,
-        composite,
-        source,
-        Extras.none());
-  }
-
+  /** The row as one of a field, at a place of the ranch's projection. */
   public Sample withField(String other, Optional<PlaceM> where) {
-    return new Sample(
-        id,
-        other,
-        where,
-        depth,
-        method,
-        reading,
-        ec,
-        temperatureC,
-        temperatureCompensated,
-        soil,
-        ions,
-        laboratory,
-        date,
-        pair,
-        restedH,
-        composite,
-        source,
-        extras);
+    return with(other, where, soil, ions, laboratory, source);
   }
 
   public Sample withSoil(Soil other) {
-    return new Sample(
-        id,
-        field,
-        place,
-        depth,
-        method,
-        reading,
-        ec,
-        temperatureC,
-        temperatureCompensated,
-        other,
-        ions,
-        laboratory,
-        date,
-        pair,
-        restedH,
-        composite,
-        source,
-        extras);
+    return with(field, place, other, ions, laboratory, source);
   }
 
   public Sample withIons(Ions other) {
-    return new Sample(
-        id,
-        field,
-        place,
-        depth,
-        method,
-        reading,
-        ec,
-        temperatureC,
-        temperatureCompensated,
-        soil,
-        other,
-        laboratory,
-        date,
-        pair,
-        restedH,
-        composite,
-        source,
-        extras);
+    return with(field, place, soil, other, laboratory, source);
   }
 
   /** The same reading, found elsewhere. */
   public Sample withSource(SourceRow other) {
-    return new Sample(
-        id,
-        field,
-        place,
-        depth,
-        method,
-        reading,
-        ec,
-        temperatureC,
-        temperatureCompensated,
-        soil,
-        ions,
-        laboratory,
-        date,
-        pair,
-        restedH,
-        composite,
-        other,
-        extras);
+    return with(field, place, soil, ions, laboratory, other);
   }
 
   public Sample withLaboratory(String other) {
+    return with(field, place, soil, ions, other, source);
+  }
+
+  private Sample with(
+      String newField,
+      Optional<PlaceM> newPlace,
+      Soil newSoil,
+      Ions newIons,
+      String newLaboratory,
+      SourceRow newSource) {
     return new Sample(
         id,
-        field,
-        place,
+        newField,
+        newPlace,
         depth,
         method,
         reading,
         ec,
         temperatureC,
         temperatureCompensated,
-        soil,
-        ions,
-        other,
+        newSoil,
+        newIons,
+        newLaboratory,
         date,
         pair,
         restedH,
         composite,
-        source,
+        newSource,
         extras);
   }
 }

@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
- * Where a row says it was taken.
+ * Where a sample was taken, as its row gives it.
  *
  * @param degrees whether a and b are longitude and latitude; else x and y in the job's system
  */

@@ -3,52 +3,53 @@ package fieldsalt.read.sample;
 import fieldsalt.finding.Code;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
-import fieldsalt.read.table.Columns;
-import fieldsalt.read.table.LineCells;
-import fieldsalt.read.table.Sheet;
+import fieldsalt.read.file.TableRow;
+import fieldsalt.read.table.SheetCells;
 import fieldsalt.read.word.DegreesText;
+import fieldsalt.read.word.PlainText;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Takes coordinates out of the lines of a sheet. */
-final class SpotCells {
-  private final Sheet sheet;
-  private final Columns columns;
-  private final ReadingRules rules;
-  private final LineCells cells;
+/** Takes ids and coordinates out of the rows of a sheet. */
+public final class SpotCells {
+  private final SheetCells cells;
+  private final boolean local;
   private final Notes notes;
 
-  SpotCells(Sheet sheet, Columns columns, ReadingRules rules, LineCells cells, Notes notes) {
-    this.sheet = sheet;
-    this.columns = columns;
-    this.rules = rules;
+  /**
+   * @param local whether coordinates are metres of no place on earth
+   */
+  public SpotCells(SheetCells cells, boolean local, Notes notes) {
     this.cells = cells;
+    this.local = local;
     this.notes = notes;
   }
 
-  /** Where a line says it was taken; a bad coordinate is a finding and no place. */
-  Optional<Spot> of(Sheet.Line line) {
-    SourceRow source = sheet.source(line);
-    if (line.point().isPresent()) {
-      return checked(Spot.lonLat(line.point().get().getX(), line.point().get().getY()), source);
+  /** The id that a row gives, else its place, else its number. */
+  public String id(TableRow row, Optional<Spot> spot) {
+    String id = cells.text(row, "id");
+    return id.isEmpty() ? spot.map(Spot::toString).orElseGet(() -> cells.source(row).inFile()) : id;
+  }
+
+  /** Where a row was taken, by its cells; a bad coordinate is a finding and no place. */
+  public Optional<Spot> of(TableRow row) {
+    SourceRow source = cells.source(row);
+    if (row.point().isPresent()) {
+      return checked(Spot.lonLat(row.point().get().getX(), row.point().get().getY()), source);
     }
-    if (columns.has("lon") && columns.has("lat")) {
-      String lon = columns.cell(line, "lon");
-      String lat = columns.cell(line, "lat");
-      return lon.isEmpty() && lat.isEmpty()
-          ? Optional.empty()
-          : spot(
-              DegreesText.of(lon, cells.hasDecimalComma()),
-              DegreesText.of(lat, cells.hasDecimalComma()),
-              lon + ", " + lat,
-              true,
-              source);
+    boolean degrees = cells.has("lon") && cells.has("lat");
+    String a = cells.text(row, degrees ? "lon" : "x");
+    String b = cells.text(row, degrees ? "lat" : "y");
+    if (a.isEmpty() && b.isEmpty()) {
+      return Optional.empty();
     }
-    String x = columns.cell(line, "x");
-    String y = columns.cell(line, "y");
-    return x.isEmpty() && y.isEmpty()
-        ? Optional.empty()
-        : spot(cells.number(line, "x"), cells.number(line, "y"), x + ", " + y, false, source);
+    return degrees
+        ? spot(degrees(a), degrees(b), a + ", " + b, true, source)
+        : spot(cells.number(row, "x"), cells.number(row, "y"), a + ", " + b, false, source);
+  }
+
+  private OptionalDouble degrees(String text) {
+    return DegreesText.of(text, cells.hasDecimalComma());
   }
 
   private Optional<Spot> spot(
@@ -57,16 +58,16 @@ final class SpotCells {
       notes.row(
           Code.BAD_COORDINATE,
           source,
-          "the coordinate '" + LineCells.shown(text) + "'",
-          "the row has no place; write degrees (or metres with crs) as numbers");
+          "the coordinates '" + PlainText.cut(text) + "', which are not numbers",
+          "the row has no coordinates; write degrees (or metres with crs) as numbers");
       return Optional.empty();
     }
     return checked(new Spot(degrees, a.getAsDouble(), b.getAsDouble()), source);
   }
 
   private Optional<Spot> checked(Spot spot, SourceRow source) {
-    if (!spot.degrees() || rules.isLocal()) {
-      return Optional.of(new Spot(spot.degrees() && !rules.isLocal(), spot.a(), spot.b()));
+    if (!spot.degrees() || local) {
+      return Optional.of(new Spot(false, spot.a(), spot.b()));
     }
     boolean nowhere = spot.a() == 0 && spot.b() == 0;
     boolean outside = !(Math.abs(spot.a()) <= 180 && Math.abs(spot.b()) <= 90);
@@ -80,7 +81,7 @@ final class SpotCells {
           Code.BAD_COORDINATE,
           source,
           "longitude and latitude " + spot + why,
-          "the row has no place");
+          "the coordinates are not used");
       return Optional.empty();
     }
     return Optional.of(spot);

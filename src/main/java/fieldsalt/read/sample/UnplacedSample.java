@@ -5,10 +5,10 @@ import java.util.Optional;
 /**
  * A sample whose place is still in the file's coordinates.
  *
- * @param fieldSaid the field that the row names, or empty text
+ * @param namedField name of the field that the row gives, or empty text
  */
-public record UnplacedSample(Sample sample, Optional<Spot> spot, String fieldSaid) {
+public record UnplacedSample(Sample sample, Optional<Spot> spot, String namedField) {
   public UnplacedSample at(Optional<Spot> other) {
-    return new UnplacedSample(sample, other, fieldSaid);
+    return new UnplacedSample(sample, other, namedField);
   }
 }

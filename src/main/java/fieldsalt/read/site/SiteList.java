@@ -5,7 +5,9 @@ import fieldsalt.finding.Place;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.sample.Spot;
-import fieldsalt.read.table.LineCells;
+import fieldsalt.read.sample.UnplacedSample;
+import fieldsalt.read.word.PlainText;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +28,7 @@ public final class SiteList {
     this.file = file;
   }
 
+  /** No file of sites. */
   public static SiteList none() {
     return new SiteList("");
   }
@@ -37,8 +40,8 @@ public final class SiteList {
       notes.row(
           Code.SITE_TWICE,
           source,
-          "a second place for the site '" + LineCells.shown(id) + "'",
-          "not used, the first is");
+          "a second place for the site '" + PlainText.cut(id) + "'",
+          "not used; the first place is used");
     }
   }
 
@@ -46,25 +49,36 @@ public final class SiteList {
     return id.strip().toLowerCase(Locale.ROOT);
   }
 
-  Set<String> keys() {
+  /** The ids, lower case. */
+  public Set<String> keys() {
     return sites.keySet();
   }
 
-  boolean isEmpty() {
-    return sites.isEmpty();
-  }
-
   /** The place of an id, blind to case and blanks around it. */
-  Optional<Spot> spot(String id) {
+  private Optional<Spot> spot(String id) {
     asked.add(key(id));
     return Optional.ofNullable(sites.get(key(id))).map(Site::spot);
   }
 
-  /** Tells which ids of either file have no partner in the other. */
-  void tellUnmatched(List<String> samplesWithout, Notes notes) {
-    if (isEmpty()) {
-      return;
+  /** Samples without a place get that of their id; ids without a partner are findings. */
+  public List<UnplacedSample> joined(List<UnplacedSample> samples, Notes notes) {
+    List<UnplacedSample> placed = new ArrayList<>();
+    Set<String> without = new TreeSet<>();
+    for (UnplacedSample each : samples) {
+      Optional<Spot> site = spot(each.sample().id());
+      Optional<Spot> spot = each.spot().or(() -> site);
+      if (spot.isEmpty() && !each.sample().composite()) {
+        without.add(each.sample().id());
+      }
+      placed.add(each.at(spot));
     }
+    if (!sites.isEmpty()) {
+      noteUnmatched(without, notes);
+    }
+    return placed;
+  }
+
+  private void noteUnmatched(Set<String> samplesWithout, Notes notes) {
     if (!samplesWithout.isEmpty()) {
       notes.finding(
           Code.SAMPLES_WITHOUT_SITE,

@@ -12,10 +12,10 @@ import java.util.regex.Pattern;
  * What a header most likely holds.
  *
  * @param ours our name; {@code ec} for any reading of conductivity
- * @param said method and reading that the header names, for {@code ec} and ions
+ * @param stated method and reading that the header names, for {@code ec} and ions
  * @param rank 0 for the most trusted header of this name, rising
  */
-record ColumnGuess(String ours, MethodWords.Said said, int rank) {
+record ColumnGuess(String ours, MethodWords.Stated stated, int rank) {
   private static final Pattern EC =
       Pattern.compile(
           "^(soil )?(ec|e c|ece|ec e|ecse|ec se|ecsp|electrical conductivity|elec cond|conductivity"
@@ -69,13 +69,13 @@ record ColumnGuess(String ours, MethodWords.Said said, int rank) {
     if (!EC.matcher(name).find() || NOT_EC.matcher(name).find()) {
       return Optional.empty();
     }
-    MethodWords.Said said = MethodWords.parse(header.raw());
-    boolean paste = said.method().isEmpty() && PASTE_EC.matcher(name).find();
-    MethodWords.Said whole =
+    MethodWords.Stated stated = MethodWords.parse(header.raw());
+    boolean paste = stated.method().isEmpty() && PASTE_EC.matcher(name).find();
+    MethodWords.Stated whole =
         paste
-            ? new MethodWords.Said(
+            ? new MethodWords.Stated(
                 Optional.of(Method.PASTE), fieldsalt.quantity.ReadingKind.EXTRACT, "")
-            : said;
+            : stated;
     return Optional.of(new ColumnGuess("ec", whole, 0));
   }
 

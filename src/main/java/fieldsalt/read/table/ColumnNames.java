@@ -2,12 +2,8 @@ package fieldsalt.read.table;
 
 import fieldsalt.quantity.Method;
 import fieldsalt.read.word.MethodWords;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
+import fieldsalt.read.word.ResourceLines;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -22,7 +18,7 @@ public final class ColumnNames {
 
   /** Every name of ours, EC's column for EC in general. */
   public static List<String> ours() {
-    List<String> ours = new java.util.ArrayList<>(HEADERS.keySet());
+    List<String> ours = new ArrayList<>(HEADERS.keySet());
     ours.add("ec");
     return List.copyOf(ours);
   }
@@ -43,12 +39,15 @@ public final class ColumnNames {
         : ion ? Optional.of(known) : Optional.empty();
   }
 
-  /** How far up in the list of trusted headers of a name a header stands; -1 if it is not there. */
+  /**
+   * The place of a header in the list of headers of a name, the most trusted first; -1 if it is not
+   * there.
+   */
   public static int rank(String ours, String header) {
     return HEADERS.getOrDefault(ours, List.of()).indexOf(header);
   }
 
-  /** Names of ours that a header may stand for. */
+  /** Names of ours that a header may mean. */
   static List<String> meant(String header) {
     return HEADERS.entrySet().stream()
         .filter(e -> e.getValue().contains(header))
@@ -58,20 +57,10 @@ public final class ColumnNames {
 
   private static Map<String, List<String>> load() {
     Map<String, List<String>> headers = new LinkedHashMap<>();
-    try (InputStream in = ColumnNames.class.getResourceAsStream("/fieldsalt/read/columns.csv");
-        BufferedReader lines =
-            new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-      lines
-          .lines()
-          .filter(line -> !line.startsWith("#") && !line.isBlank())
-          .forEach(
-              line -> {
-                String[] cells = line.split(" ; ");
-                headers.put(cells[0].strip(), List.of(cells[1].strip().split("\\s*\\|\\s*")));
-              });
-      return headers;
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    for (String line : ResourceLines.of("columns.csv")) {
+      String[] cells = line.split(" ; ");
+      headers.put(cells[0].strip(), List.of(cells[1].strip().split("\\s*\\|\\s*")));
     }
+    return headers;
   }
 }

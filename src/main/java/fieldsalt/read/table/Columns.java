@@ -18,18 +18,25 @@ import java.util.Set;
 
 /** Which column of a sheet holds what: the job's {@code columns} first, known headers after. */
 public final class Columns {
+  private final Sheet sheet;
+  private final Notes notes;
   private final Map<String, Column> byName = new LinkedHashMap<>();
   private final List<Column> ec = new ArrayList<>();
+  private final Set<Integer> taken = new HashSet<>();
   private final Set<String> mappedHeaders = new HashSet<>();
 
-  private Columns() {}
+  private Columns(Sheet sheet, Notes notes) {
+    this.sheet = sheet;
+    this.notes = notes;
+  }
 
   /**
    * One column.
    *
-   * @param said the method and reading that its header names
+   * @param stated the method and reading that its header names
    */
-  public record Column(int index, HeaderText header, MethodWords.Said said) {
+  public record Column(int index, HeaderText header, MethodWords.Stated stated) {
+    /** The unit that the header names, as written; empty text if it names none. */
     public String unit() {
       return header.unit();
     }
@@ -41,14 +48,13 @@ public final class Columns {
    * @param mapping our name to the headers that the job gives for it
    */
   public static Columns of(Sheet sheet, Map<String, List<String>> mapping, Notes notes) {
-    Columns columns = new Columns();
-    Set<Integer> taken = new HashSet<>();
-    mapping.forEach((ours, headers) -> headers.forEach(h -> columns.map(sheet, ours, h, taken)));
-    columns.guess(sheet, taken, mapping.containsKey("ec"), notes);
+    Columns columns = new Columns(sheet, notes);
+    mapping.forEach((ours, headers) -> headers.forEach(h -> columns.map(ours, h)));
+    columns.guess(mapping.containsKey("ec"));
     return columns;
   }
 
-  private void map(Sheet sheet, String ours, String header, Set<Integer> taken) {
+  private void map(String ours, String header) {
     for (int i = 0; i < sheet.headers().size(); i++) {
       HeaderText text = sheet.headers().get(i);
       if (SheetLayout.plain(text.raw()).equals(SheetLayout.plain(header)) && taken.add(i)) {
@@ -60,109 +66,105 @@ public final class Columns {
   }
 
   private void put(String ours, int index, HeaderText text) {
-    if (ours.startsWith("ec_")) {
-      ec.add(new Column(index, text, MethodWords.parse(ours.substring(3))));
-    } else if (ours.equals("ec")) {
-      ec.add(new Column(index, text, saidByHeader(text)));
+    Column column = new Column(index, text, stated(ours, text));
+    if (ours.equals("ec") || ours.startsWith("ec_")) {
+      ec.add(column);
     } else {
-      byName.put(ours, new Column(index, text, saidByHeader(text)));
+      byName.put(ours, column);
     }
   }
 
-  private static MethodWords.Said saidByHeader(HeaderText text) {
-    return ColumnGuess.of(text).map(ColumnGuess::said).orElse(MethodWords.parse(text.raw()));
+  private static MethodWords.Stated stated(String ours, HeaderText text) {
+    return ours.startsWith("ec_")
+        ? MethodWords.parse(ours.substring(3))
+        : ColumnGuess.of(text).map(ColumnGuess::stated).orElse(MethodWords.parse(text.raw()));
   }
 
   private record Candidate(ColumnGuess guess, Column column) {}
 
-  private void guess(Sheet sheet, Set<Integer> taken, boolean ecMapped, Notes notes) {
+  private void guess(boolean ecMapped) {
     Map<String, List<Candidate>> found = new LinkedHashMap<>();
     for (int i = 0; i < sheet.headers().size(); i++) {
-      HeaderText text = sheet.headers().get(i);
-      Optional<ColumnGuess> guess = taken.contains(i) ? Optional.empty() : ColumnGuess.of(text);
-      int at = i;
-      guess.ifPresent(
-          g ->
-              found
-                  .computeIfAbsent(g.ours(), k -> new ArrayList<>())
-                  .add(new Candidate(g, new Column(at, text, g.said()))));
-      if (guess.isEmpty() && !taken.contains(i)) {
-        hint(sheet, text, notes);
+      if (!taken.contains(i)) {
+        HeaderText text = sheet.headers().get(i);
+        Optional<ColumnGuess> guess = ColumnGuess.of(text);
+        if (guess.isPresent()) {
+          Column column = new Column(i, text, guess.get().stated());
+          found
+              .computeIfAbsent(guess.get().ours(), k -> new ArrayList<>())
+              .add(new Candidate(guess.get(), column));
+        } else {
+          noteMisspelt(text);
+        }
       }
     }
     List<Candidate> readings = found.remove("ec");
     if (readings != null && !ecMapped) {
-      readings(sheet, readings, notes);
+      addReadings(readings.stream().map(Candidate::column).toList());
     }
-    found.forEach((ours, candidates) -> choose(sheet, ours, candidates, notes));
+    found.forEach(this::choose);
   }
 
-  private static void hint(Sheet sheet, HeaderText text, Notes notes) {
+  private void noteMisspelt(HeaderText text) {
     String name = text.name().replace(' ', '_');
-    Optional<String> near =
-        name.length() < 4 ? Optional.empty() : NearestWord.of(name, ColumnNames.ours());
-    if (near.isPresent() && NearestWord.distance(name, near.get()) == 1) {
+    Optional<String> near = NearestWord.of(name, ColumnNames.ours());
+    if (name.length() > 3 && near.filter(n -> NearestWord.distance(name, n) == 1).isPresent()) {
       notes.finding(
           Code.COLUMN_UNKNOWN,
           new Place.Column(sheet.file(), text.raw()),
-          "a header that is almost " + near.get(),
+          "a header that is nearly " + near.get(),
           "not used; rename it or name it in the job under columns");
     }
   }
 
-  private void choose(Sheet sheet, String ours, List<Candidate> candidates, Notes notes) {
+  private void choose(String ours, List<Candidate> candidates) {
     candidates.sort(Comparator.comparingInt(c -> c.guess().rank()));
-    Column best = candidates.get(0).column();
-    if (byName.putIfAbsent(ours, best) == null) {
+    Candidate best = candidates.get(0);
+    if (byName.putIfAbsent(ours, best.column()) == null) {
       candidates.stream()
           .skip(1)
-          .filter(c -> c.guess().rank() == candidates.get(0).guess().rank())
-          .forEach(c -> twice(sheet, ours, best, c.column(), notes));
+          .filter(c -> c.guess().rank() == best.guess().rank())
+          .forEach(c -> noteSecond(ours, best.column(), c.column()));
     }
   }
 
-  private static void twice(Sheet sheet, String ours, Column used, Column other, Notes notes) {
+  private void noteSecond(String ours, Column used, Column other) {
     notes.finding(
         Code.COLUMN_TWICE,
         new Place.Column(sheet.file(), other.header().raw()),
         "a second column for " + ours,
-        "not used, '" + used.header().raw() + "' is; choose with columns in the job");
+        "not used; '" + used.header().raw() + "' is used. Choose with columns in the job");
   }
 
-  private void readings(Sheet sheet, List<Candidate> candidates, Notes notes) {
-    boolean conductivity = candidates.stream().anyMatch(c -> !isSolids(c.column()));
-    for (Candidate c : candidates) {
-      Column column = c.column();
+  private void addReadings(List<Column> columns) {
+    boolean conductivity = !columns.stream().allMatch(Columns::isSolids);
+    for (Column column : columns) {
       if (column.header().calculated()) {
         notes.finding(
             Code.CALCULATED_COLUMN,
             new Place.Column(sheet.file(), column.header().raw()),
-            "values computed from another reading, by its header",
-            "not used: they are no measurement");
+            "values that were calculated from another reading, as the header says",
+            "not used: they are not measurements");
       } else if (!(conductivity && isSolids(column))) {
-        addReading(sheet, column, notes);
+        addReading(column);
       }
     }
   }
 
   private static boolean isSolids(Column column) {
-    return ReadingUnit.of(column.unit()).map(ReadingUnit::isDissolvedSolids).orElse(false)
+    return ReadingUnit.of(column.unit()).filter(ReadingUnit::isDissolvedSolids).isPresent()
         || column.header().name().matches("(tds|total dissolved solids).*");
   }
 
-  private void addReading(Sheet sheet, Column column, Notes notes) {
+  private void addReading(Column column) {
+    MethodWords.Stated stated = column.stated();
     Optional<Column> same =
         ec.stream()
-            .filter(
-                o ->
-                    o.said().method().equals(column.said().method())
-                        && o.said().reading() == column.said().reading())
+            .filter(other -> other.stated().method().equals(stated.method()))
+            .filter(other -> other.stated().reading() == stated.reading())
             .findFirst();
-    if (same.isPresent()) {
-      twice(sheet, "the same reading", same.get(), column, notes);
-    } else {
-      ec.add(column);
-    }
+    same.ifPresentOrElse(
+        first -> noteSecond("the same reading", first, column), () -> ec.add(column));
   }
 
   public Optional<Column> get(String ours) {
@@ -171,12 +173,6 @@ public final class Columns {
 
   public boolean has(String ours) {
     return byName.containsKey(ours);
-  }
-
-  /** The cell of a line under one of our names; empty text if there is no such column. */
-  public String cell(Sheet.Line line, String ours) {
-    Column column = byName.get(ours);
-    return column == null ? "" : line.cell(column.index());
   }
 
   /** Columns of readings, in the sheet's order. */

@@ -2,6 +2,7 @@ package fieldsalt.read.table;
 
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.file.InputFile;
+import fieldsalt.read.file.TableRow;
 import fieldsalt.read.file.TextDecoding;
 import fieldsalt.read.word.HeaderText;
 import java.io.StringReader;
@@ -28,28 +29,25 @@ public final class Gpx {
     return file.extension().equals("gpx") || (head.contains("<gpx") && head.contains("<"));
   }
 
-  /** A line per waypoint, its name as id. */
+  /** A row per waypoint, its name as id. */
   public static Sheet read(InputFile file) {
-    List<Sheet.Line> lines = new ArrayList<>();
+    List<TableRow> rows = new ArrayList<>();
     try {
       XMLStreamReader xml = reader(file);
       while (xml.hasNext()) {
         if (xml.next() == XMLStreamConstants.START_ELEMENT && xml.getLocalName().equals("wpt")) {
-          lines.add(waypoint(xml, lines.size() + 1));
+          rows.add(waypoint(xml, rows.size() + 1));
         }
       }
     } catch (XMLStreamException | RuntimeException e) {
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               file.name(),
               "a GPX file that cannot be read",
               "waypoints with a name, lat and lon",
-              "Export the waypoints again, or as CSV with id, lon, lat.");
-      problem.initCause(e);
-      throw problem;
+              "Export the waypoints again, or as CSV with id, lon, lat.")
+          .because(e);
     }
-    return new Sheet(
-        file.name(), "waypoint", List.of(HeaderText.of("id")), lines, false, List.of());
+    return new Sheet(file.name(), "waypoint", List.of(HeaderText.of("id")), rows, false);
   }
 
   private static XMLStreamReader reader(InputFile file) throws XMLStreamException {
@@ -57,11 +55,10 @@ public final class Gpx {
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setXMLReporter((message, type, info, location) -> {});
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-    return factory.createXMLStreamReader(
-        new StringReader(TextDecoding.decode(file).text().strip()));
+    return factory.createXMLStreamReader(new StringReader(TextDecoding.decode(file).strip()));
   }
 
-  private static Sheet.Line waypoint(XMLStreamReader xml, int number) throws XMLStreamException {
+  private static TableRow waypoint(XMLStreamReader xml, int number) throws XMLStreamException {
     double lat = Double.parseDouble(xml.getAttributeValue(null, "lat"));
     double lon = Double.parseDouble(xml.getAttributeValue(null, "lon"));
     String name = "";
@@ -70,6 +67,6 @@ public final class Gpx {
         name = xml.getElementText().strip();
       }
     }
-    return new Sheet.Line(number, new String[] {name}, Optional.of(new Coordinate(lon, lat)));
+    return new TableRow(number, new String[] {name}, Optional.of(new Coordinate(lon, lat)));
   }
 }

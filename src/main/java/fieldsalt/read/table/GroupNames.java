@@ -1,7 +1,7 @@
 package fieldsalt.read.table;
 
 import fieldsalt.read.file.RawTable;
-import fieldsalt.read.file.RawTable.RawRow;
+import fieldsalt.read.file.TableRow;
 import fieldsalt.read.word.HeaderText;
 import java.util.Arrays;
 import java.util.List;
@@ -15,9 +15,9 @@ import java.util.stream.Stream;
  * above.
  */
 final class GroupNames {
-  private final RawRow header;
-  private final RawRow near;
-  private final RawRow far;
+  private final TableRow header;
+  private final TableRow near;
+  private final TableRow far;
   private final Predicate<String> known;
 
   /**
@@ -32,13 +32,13 @@ final class GroupNames {
   }
 
   /** One cell alone at the beginning is a title, not a group. */
-  private static RawRow line(RawTable table, int at) {
+  private static TableRow line(RawTable table, int at) {
     boolean groups =
         at >= 0 && Arrays.stream(table.rows().get(at).cells()).skip(1).anyMatch(c -> !c.isEmpty());
-    return groups ? table.rows().get(at) : new RawRow(0, new String[0]);
+    return groups ? table.rows().get(at) : new TableRow(0);
   }
 
-  /** The header's names, each with its groups where they make it known or tell its method. */
+  /** The header's names, each with its groups where they make it known or name its method. */
   String[] joined() {
     String[] names = header.cells().clone();
     String below = "";
@@ -67,20 +67,20 @@ final class GroupNames {
         group + " " + name, name + " " + group + (unit.isEmpty() ? "" : " (" + unit + ")"));
   }
 
-  /** Whether a joined name is known and the bare one is not, or tells a method that it does not. */
+  /** Whether a joined name is known and the bare one is not, or names a method that it does not. */
   private boolean says(String joined, String name) {
     if (!known.test(name)) {
       return known.test(joined);
     }
-    return tellsMethod(joined) && isReading(name) && !tellsMethod(name);
+    return namesMethod(joined) && isReading(name) && !namesMethod(name);
   }
 
   private static boolean isReading(String name) {
     return ColumnGuess.of(HeaderText.of(name)).filter(g -> g.ours().equals("ec")).isPresent();
   }
 
-  private static boolean tellsMethod(String name) {
+  private static boolean namesMethod(String name) {
     return isReading(name)
-        && ColumnGuess.of(HeaderText.of(name)).orElseThrow().said().method().isPresent();
+        && ColumnGuess.of(HeaderText.of(name)).orElseThrow().stated().method().isPresent();
   }
 }

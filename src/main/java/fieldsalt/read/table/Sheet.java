@@ -1,50 +1,14 @@
 package fieldsalt.read.table;
 
-import fieldsalt.read.file.SourceRow;
+import fieldsalt.read.file.TableRow;
 import fieldsalt.read.word.HeaderText;
 import java.util.List;
-import java.util.Optional;
-import org.locationtech.jts.geom.Coordinate;
 
 /**
  * A table with its header found.
  *
- * @param word what a line is called in messages: {@code row} or {@code feature}
- * @param titles the text above the header
+ * @param word what a row is called in messages: {@code row}, {@code feature} or {@code waypoint}
+ * @param semicolons whether cells were divided by semicolons
  */
 public record Sheet(
-    String file,
-    String word,
-    List<HeaderText> headers,
-    List<Line> lines,
-    boolean semicolons,
-    List<String> titles) {
-
-  /** One line; its point where the file brings geometry. */
-  public record Line(int number, String[] cells, Optional<Coordinate> point) {
-    public String cell(int index) {
-      return index >= 0 && index < cells.length ? cells[index] : "";
-    }
-
-    public int filled() {
-      int filled = 0;
-      for (String cell : cells) {
-        filled += cell.isEmpty() ? 0 : 1;
-      }
-      return filled;
-    }
-
-    String first() {
-      for (String cell : cells) {
-        if (!cell.isEmpty()) {
-          return cell;
-        }
-      }
-      return "";
-    }
-  }
-
-  public SourceRow source(Line line) {
-    return new SourceRow(file, line.number(), word);
-  }
-}
+    String file, String word, List<HeaderText> headers, List<TableRow> rows, boolean semicolons) {}

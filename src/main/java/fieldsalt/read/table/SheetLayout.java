@@ -3,17 +3,14 @@ package fieldsalt.read.table;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.Place;
-import fieldsalt.geo.Projections;
-import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.GeoJson;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.RawTable;
-import fieldsalt.read.file.RawTable.RawRow;
 import fieldsalt.read.file.SourceRow;
-import fieldsalt.read.file.TieNote;
-import fieldsalt.read.table.Sheet.Line;
+import fieldsalt.read.file.TableRow;
 import fieldsalt.read.word.HeaderText;
+import fieldsalt.read.word.PlainText;
 import fieldsalt.read.word.UnitText;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -21,17 +18,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.Point;
 
 /**
- * Finds the header of a table: the line among the first ones with most names that we know. What
- * stands above it is title; a line of units below it, and up to two lines of group names above it,
+ * Finds the header of a table: the line among the first ones with most names that we know. The
+ * lines above it are titles; a line of units below it, and up to two lines of group names above it,
  * are joined to it.
  */
 public final class SheetLayout {
@@ -50,17 +42,19 @@ public final class SheetLayout {
   private final RawTable table;
   private final Set<String> mapped;
   private final Notes notes;
+  private final List<Integer> known;
 
   private SheetLayout(RawTable table, Set<String> mapped, Notes notes) {
     this.table = table;
     this.mapped = mapped;
     this.notes = notes;
+    this.known = table.rows().stream().limit(LOOKED_AT).map(this::known).toList();
   }
 
   /** A file as a table: features of GeoJSON, or rows. */
   public static Sheet read(InputFile file, Set<String> mapped, Notes notes) {
-    return isJson(file)
-        ? ofFeatures(GeoJson.read(file), notes)
+    return GeoJson.isOne(file)
+        ? FeatureSheet.of(GeoJson.read(file), notes)
         : ofTable(file, plain(mapped), notes);
   }
 
@@ -89,25 +83,10 @@ public final class SheetLayout {
   }
 
   private int mostKnown() {
-    return table.rows().stream().limit(LOOKED_AT).mapToInt(this::known).max().orElse(0);
+    return known.stream().reduce(0, Math::max);
   }
 
-  /** Whether a file is GeoJSON by its name or its first letter. */
-  public static boolean isJson(InputFile file) {
-    if (file.extension().equals("geojson") || file.extension().equals("json")) {
-      return true;
-    }
-    for (byte b : Arrays.copyOf(file.bytes(), Math.min(file.bytes().length, 64))) {
-      if (b == '{') {
-        return true;
-      }
-      if (b > ' ') {
-        return false;
-      }
-    }
-    return false;
-  }
-
+  /** A header in lower case, with single spaces: as headers are compared. */
   public static String plain(String header) {
     return header.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
@@ -116,54 +95,12 @@ public final class SheetLayout {
     return headers.stream().map(SheetLayout::plain).collect(Collectors.toSet());
   }
 
-  private static Sheet ofFeatures(GeoFeature.Collection collection, Notes notes) {
-    Set<String> names = new java.util.LinkedHashSet<>();
-    collection.features().forEach(f -> names.addAll(f.properties().keySet()));
-    String[] keys = names.toArray(String[]::new);
-    List<Line> lines = new ArrayList<>();
-    for (GeoFeature feature : collection.features()) {
-      String[] cells = new String[keys.length];
-      for (int i = 0; i < keys.length; i++) {
-        cells[i] = feature.properties().getOrDefault(keys[i], "");
-      }
-      lines.add(new Line(feature.number(), cells, point(collection, feature)));
-    }
-    tellTie(collection, lines, notes);
-    List<HeaderText> headers = Arrays.stream(keys).map(HeaderText::of).toList();
-    return new Sheet(collection.file(), "feature", headers, lines, false, List.of());
-  }
-
-  private static void tellTie(GeoFeature.Collection file, List<Line> lines, Notes notes) {
-    Envelope box = new Envelope();
-    lines.forEach(line -> line.point().ifPresent(box::expandToInclude));
-    if (file.system().isPresent() && !box.isNull()) {
-      TieNote tie = new TieNote(file.file(), Projections.source(file.system().get()));
-      tie.at(box);
-      tie.tell(notes);
-    }
-  }
-
-  private static Optional<Coordinate> point(GeoFeature.Collection all, GeoFeature feature) {
-    Optional<Geometry> geometry = feature.geometry().filter(g -> !g.isEmpty());
-    if (geometry.isEmpty()) {
-      return Optional.empty();
-    }
-    Geometry first = geometry.get().getGeometryN(0);
-    if (!(first instanceof Point) || geometry.get().getNumGeometries() > 1) {
-      throw new InputProblem(
-          all.where(feature),
-          "a " + geometry.get().getGeometryType(),
-          "a Point for each sample",
-          "Give boundaries as fields: and points as samples:.");
-    }
-    Coordinate at = first.getCoordinate();
-    return Optional.of(
-        all.system().map(s -> Projections.toLonLat(first, s).getCoordinate()).orElse(at));
-  }
-
   private Sheet sheet() {
-    int header = header();
-    RawRow row = table.rows().get(header);
+    if (mostKnown() == 0) {
+      throw noHeader();
+    }
+    int header = known.indexOf(mostKnown());
+    TableRow row = table.rows().get(header);
     String[] names = new GroupNames(table, header, this::isKnown).joined();
     int first = header + 1;
     if (first < table.rows().size() && isUnits(table.rows().get(first))) {
@@ -171,46 +108,23 @@ public final class SheetLayout {
       first++;
     }
     List<HeaderText> headers = Arrays.stream(names).map(HeaderText::of).toList();
-    List<Line> lines = new ArrayList<>();
-    for (RawRow data : table.rows().subList(first, table.rows().size())) {
+    List<TableRow> rows = new ArrayList<>();
+    for (TableRow data : table.rows().subList(first, table.rows().size())) {
       if (isData(data, row)) {
-        lines.add(new Line(data.number(), data.cells(), Optional.empty()));
+        rows.add(data);
       }
     }
-    return new Sheet(table.file(), "row", headers, lines, table.semicolons(), titles(header));
+    return new Sheet(table.file(), "row", headers, rows, table.semicolons());
   }
 
-  private List<String> titles(int header) {
-    return table.rows().subList(0, header).stream()
-        .map(row -> String.join(" ", row.cells()).strip())
-        .toList();
-  }
-
-  private int header() {
-    int best = -1;
-    int most = 0;
-    for (int i = 0; i < Math.min(LOOKED_AT, table.rows().size()); i++) {
-      int known = known(table.rows().get(i));
-      if (known > most) {
-        most = known;
-        best = i;
-      }
-    }
-    if (best < 0) {
-      throw noHeader();
-    }
-    return best;
-  }
-
-  private int known(RawRow row) {
-    Set<String> seen = new TreeSet<>();
-    for (String cell : row.cells()) {
-      boolean named = !cell.isEmpty() && cell.length() < 80 && isKnown(cell);
-      if (named) {
-        seen.add(plain(cell));
-      }
-    }
-    return seen.size();
+  /** How many different names that are known a row holds. */
+  private int known(TableRow row) {
+    return (int)
+        Arrays.stream(row.cells())
+            .filter(cell -> !cell.isEmpty() && cell.length() < 80 && isKnown(cell))
+            .map(SheetLayout::plain)
+            .distinct()
+            .count();
   }
 
   private boolean isKnown(String cell) {
@@ -224,48 +138,43 @@ public final class SheetLayout {
         table.rows().isEmpty()
             ? "no cell with text"
             : "a table whose first line is '"
-                + shown(String.join(", ", table.rows().get(0).cells()))
+                + PlainText.cut(String.join(", ", table.rows().get(0).cells()))
                 + "'";
     return new InputProblem(
         table.file(),
-        seen + " and no line with column names that we know",
+        seen + " and no line with column names that are known",
         "a header line with names such as id, lon, lat, depth, method, ec",
         "Name your columns in the job: columns: {ec: \"your header\"}.");
   }
 
-  private static String shown(String text) {
-    return text.length() > 80 ? text.substring(0, 80) + "..." : text;
+  private static boolean isUnits(TableRow row) {
+    return !row.isBlank()
+        && Arrays.stream(row.cells())
+            .map(SheetLayout::unit)
+            .allMatch(u -> u.isEmpty() || UnitText.isUnit(u));
   }
 
-  private static boolean isUnits(RawRow row) {
-    int units = 0;
-    for (String cell : row.cells()) {
-      String bare = cell.replaceAll("^[(\\[](.*)[)\\]]$", "$1");
-      if (!cell.isEmpty() && !UnitText.isUnit(bare)) {
-        return false;
-      }
-      units += cell.isEmpty() ? 0 : 1;
-    }
-    return units > 0;
+  private static String unit(String cell) {
+    return cell.replaceAll("^[(\\[](.*)[)\\]]$", "$1");
   }
 
-  private static String[] joinedWithUnits(String[] names, RawRow units) {
+  private static String[] joinedWithUnits(String[] names, TableRow units) {
     String[] joined = names.clone();
     for (int i = 0; i < joined.length; i++) {
-      String unit = units.cell(i).replaceAll("^[(\\[](.*)[)\\]]$", "$1");
+      String unit = unit(units.cell(i));
       joined[i] = unit.isEmpty() ? names[i] : names[i] + " (" + unit + ")";
     }
     return joined;
   }
 
-  private boolean isData(RawRow row, RawRow header) {
+  private boolean isData(TableRow row, TableRow header) {
     SourceRow at = new SourceRow(table.file(), row.number());
-    String first = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).findFirst().orElse("");
+    String first = row.first();
     if (Arrays.equals(row.cells(), header.cells())) {
       return false;
     }
     if (TOTALS.matcher(first).matches()) {
-      notes.row(Code.TOTALS_LINE, at, "a totals line ('" + shown(first) + "')", "left out");
+      notes.row(Code.TOTALS_LINE, at, "a totals line ('" + PlainText.cut(first) + "')", "left out");
       return false;
     }
     long filled = Arrays.stream(row.cells()).filter(c -> !c.isEmpty()).count();

@@ -7,7 +7,7 @@ import fieldsalt.read.file.RawTable;
 import fieldsalt.read.file.TextDecoding;
 import java.util.Optional;
 
-/** A table in whatever file it came: CSV and its kin, or a sheet of a workbook. */
+/** A table of any file: CSV and the like, or a sheet of a workbook. */
 final class TableFile {
   private TableFile() {}
 
@@ -31,7 +31,7 @@ final class TableFile {
       throw unusable(file, "a PDF");
     }
     return sheet == 0
-        ? Optional.of(CsvText.read(file.name(), TextDecoding.decode(file).text()))
+        ? Optional.of(CsvText.read(file.name(), TextDecoding.decode(file)))
         : Optional.empty();
   }
 

@@ -3,7 +3,7 @@ package fieldsalt.read.table;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.RawTable;
-import fieldsalt.read.file.RawTable.RawRow;
+import fieldsalt.read.file.TableRow;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -24,7 +24,7 @@ import org.dhatim.fastexcel.reader.Row;
  * their result.
  */
 final class XlsxTable {
-  /** Said of a formula that the program which wrote the workbook left without its result. */
+  /** Shown for a formula that was saved without its result. */
   private static final String NOT_CALCULATED =
       "formula without its result (open in a spreadsheet, save)";
 
@@ -45,14 +45,12 @@ final class XlsxTable {
           ? Optional.of(table(file, sheet.get(), book.isDate1904()))
           : Optional.empty();
     } catch (IOException | RuntimeException e) {
-      InputProblem problem =
-          new InputProblem(
+      throw new InputProblem(
               file.name(),
               "a workbook that cannot be opened",
               "an .xlsx workbook without a password",
-              "Open it in a spreadsheet program and save it again as .xlsx or CSV.");
-      problem.initCause(e);
-      throw problem;
+              "Open it in a spreadsheet program and save it again as .xlsx or CSV.")
+          .because(e);
     }
   }
 
@@ -61,10 +59,10 @@ final class XlsxTable {
       throws IOException {
     try (Stream<Row> rows = sheet.openStream()) {
       LocalDate start = from1904 ? LocalDate.of(1904, 1, 1) : LocalDate.of(1899, 12, 30);
-      List<RawRow> all = new ArrayList<>();
+      List<TableRow> all = new ArrayList<>();
       rows.forEach(
           row -> {
-            RawRow cells = new RawRow(row.getRowNum(), cells(row, start));
+            TableRow cells = new TableRow(row.getRowNum(), cells(row, start));
             if (!cells.isBlank()) {
               all.add(cells);
             }

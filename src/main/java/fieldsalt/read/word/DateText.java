@@ -9,7 +9,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A date as it stands in a cell.
+ * A date as it is written in a cell.
  *
  * @param date clear from the cell alone; empty for three numbers whose order is open
  * @param first first of two numbers of which one is the day, one the month; 0 if the date is clear
@@ -17,15 +17,17 @@ import java.util.regex.Pattern;
  * @param year of the open date
  */
 public record DateText(Optional<LocalDate> date, int first, int second, int year) {
-  private static final Pattern ISO =
-      Pattern.compile("(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})(?:[t ].*)?");
-  private static final Pattern COMPACT = Pattern.compile("((?:19|20)\\d{2})(\\d{2})(\\d{2})");
-  private static final Pattern DAY_NAME =
-      Pattern.compile("(\\d{1,2})(?:st|nd|rd|th)?[-/. ]+(\\p{L}{3,9})\\.?[-/., ]+(\\d{4}|\\d{2})");
-  private static final Pattern NAME_DAY =
-      Pattern.compile("(\\p{L}{3,9})\\.?[-/. ]+(\\d{1,2})(?:st|nd|rd|th)?[-/., ]+(\\d{4}|\\d{2})");
-  private static final Pattern POINTS =
-      Pattern.compile("(\\d{1,2})\\.(\\d{1,2})\\.(\\d{4}|\\d{2})");
+  private static final String YEAR = "(?<year>\\d{4}|\\d{2})";
+  private static final String DAY = "(?<day>\\d{1,2})";
+  private static final String MONTH = "(?<month>\\d{1,2})";
+  private static final String NAME = "(?<month>\\p{L}{3,9})\\.?";
+  private static final List<Pattern> CLEAR =
+      List.of(
+          Pattern.compile("(?<year>\\d{4})[-/.]" + MONTH + "[-/.]" + DAY + "(?:[t ].*)?"),
+          Pattern.compile("(?<year>(?:19|20)\\d{2})(?<month>\\d{2})(?<day>\\d{2})"),
+          Pattern.compile(DAY + "(?:st|nd|rd|th)?[-/. ]+" + NAME + "[-/., ]+" + YEAR),
+          Pattern.compile(NAME + "[-/. ]+" + DAY + "(?:st|nd|rd|th)?[-/., ]+" + YEAR),
+          Pattern.compile(DAY + "\\." + MONTH + "\\." + YEAR));
   private static final Pattern OPEN =
       Pattern.compile("(\\d{1,2})[-/](\\d{1,2})[-/](\\d{4}|\\d{2})(?: .*)?");
   private static final Pattern SERIAL = Pattern.compile("[34]\\d{4}");
@@ -43,25 +45,12 @@ public record DateText(Optional<LocalDate> date, int first, int second, int year
   }
 
   private static Optional<LocalDate> clear(String plain) {
-    Matcher m = ISO.matcher(plain);
-    if (m.matches()) {
-      return day(m.group(1), m.group(2), m.group(3));
-    }
-    m = COMPACT.matcher(plain);
-    if (m.matches()) {
-      return day(m.group(1), m.group(2), m.group(3));
-    }
-    m = DAY_NAME.matcher(plain);
-    if (m.matches() && month(m.group(2)) > 0) {
-      return day(m.group(3), String.valueOf(month(m.group(2))), m.group(1));
-    }
-    m = NAME_DAY.matcher(plain);
-    if (m.matches() && month(m.group(1)) > 0) {
-      return day(m.group(3), String.valueOf(month(m.group(1))), m.group(2));
-    }
-    m = POINTS.matcher(plain);
-    if (m.matches()) {
-      return day(m.group(3), m.group(2), m.group(1));
+    for (Pattern form : CLEAR) {
+      Matcher m = form.matcher(plain);
+      if (m.matches() && month(m.group("month")) > 0) {
+        int day = Integer.parseInt(m.group("day"));
+        return Optional.of(LocalDate.of(year(m.group("year")), month(m.group("month")), day));
+      }
     }
     return SERIAL.matcher(plain).matches()
         ? Optional.of(LocalDate.of(1899, 12, 30).plusDays(Long.parseLong(plain)))
@@ -81,17 +70,16 @@ public record DateText(Optional<LocalDate> date, int first, int second, int year
         : Optional.empty();
   }
 
-  private static Optional<LocalDate> day(String year, String month, String day) {
-    return Optional.of(LocalDate.of(year(year), Integer.parseInt(month), Integer.parseInt(day)));
-  }
-
   private static int year(String text) {
     int year = Integer.parseInt(text);
     return text.length() == 2 ? year + (year < 70 ? 2000 : 1900) : year;
   }
 
-  private static int month(String name) {
-    return name.length() < 3 ? 0 : MONTHS.indexOf(name.substring(0, 3)) + 1;
+  /** The number of a month that is given by number or name; 0 if no month has the name. */
+  private static int month(String text) {
+    return Character.isDigit(text.charAt(0))
+        ? Integer.parseInt(text)
+        : MONTHS.indexOf(text.substring(0, 3)) + 1;
   }
 
   /** Whether the day can only be the first number. */

@@ -15,7 +15,7 @@ public final class DegreesText {
 
   private DegreesText() {}
 
-  /** DegreesText; empty if the text is none. */
+  /** Degrees; empty if the text is not a coordinate. */
   public static OptionalDouble of(String cell, boolean decimalComma) {
     NumberCell plain = NumberCell.parse(cell, decimalComma);
     if (plain.kind() == NumberCell.Kind.NUMBER) {

@@ -8,10 +8,13 @@ import java.util.regex.Pattern;
 /**
  * A depth as text: a range or a single number, with or without a unit.
  *
- * @param top empty where only one number stands
+ * @param top empty where there is only one number
  * @param unit {@code cm}, {@code in}, {@code ft}, {@code m}, {@code mm}, or empty text
  */
 public record DepthText(Optional<Double> top, double bottom, String unit) {
+  /** Stands for a depth that cannot be read: it is no layer. */
+  public static final DepthText UNREADABLE = new DepthText(Optional.of(1.0), 0, "cm");
+
   private static final String NUMBER = "(\\d+(?:[.,]\\d+)?)";
   private static final String UNIT =
       "(cm|centimet(?:er|re)s?|in\\.?|inch(?:es)?|\"|''|\u2033|ft\\.?|feet|foot|'|\u2032|mm|m)?";
@@ -51,6 +54,16 @@ public record DepthText(Optional<Double> top, double bottom, String unit) {
     return Optional.empty();
   }
 
+  /** This depth, in another unit where its text names none. */
+  public DepthText orIn(String other) {
+    return unit.isEmpty() ? new DepthText(top, bottom, other) : this;
+  }
+
+  /** Whether two texts give the same numbers, whatever their units. */
+  public boolean isSameRange(DepthText other) {
+    return bottom == other.bottom && top.equals(other.top);
+  }
+
   private static double number(String text) {
     return Double.parseDouble(text.replace(',', '.'));
   }
@@ -59,14 +72,16 @@ public record DepthText(Optional<Double> top, double bottom, String unit) {
     return unit == null ? "" : UnitText.of(unit).orElse("");
   }
 
-  /** Centimetres of one unit of depth. */
-  public static double cm(String unit) {
-    return switch (unit) {
-      case "in" -> 2.54;
-      case "ft" -> 30.48;
-      case "m" -> 100;
-      case "mm" -> 0.1;
-      default -> 1;
-    };
+  /** The depth in cm; in a unit of the file where its text names none. */
+  public DepthText inCm(String otherUnit) {
+    double cm =
+        switch (orIn(otherUnit).unit) {
+          case "in" -> 2.54;
+          case "ft" -> 30.48;
+          case "m" -> 100;
+          case "mm" -> 0.1;
+          default -> 1;
+        };
+    return new DepthText(top.map(t -> t * cm), bottom * cm, "cm");
   }
 }

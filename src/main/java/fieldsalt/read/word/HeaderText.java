@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 /**
  * A header taken apart.
  *
- * @param raw as it stands
+ * @param raw as it is written
  * @param name lower case, unit and signs taken out
  * @param unit as written, or empty text
  * @param calculated whether the header says that its values are computed from others

@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Laboratories' words for how the soil was wetted and what the probe stood in. */
+/** Laboratories' words for how the soil was wetted and what the probe was in. */
 public final class MethodWords {
   private static final Pattern RATIO =
       Pattern.compile("(?<![\\d.])1\\s*(?::|to|/|-|_|\\s|in)\\s*(\\d+(?:[.,]\\d+)?)(?![\\d.])");
@@ -31,10 +31,10 @@ public final class MethodWords {
    * @param method empty if it names no method that can be used
    * @param reason why a named method is refused, or empty text
    */
-  public record Said(Optional<Method> method, ReadingKind reading, String reason) {}
+  public record Stated(Optional<Method> method, ReadingKind reading, String reason) {}
 
   /** What a cell, a header or a job value says about method and reading. */
-  public static Said parse(String text) {
+  public static Stated parse(String text) {
     String plain =
         Normalizer.normalize(text, Normalizer.Form.NFKC)
             .toLowerCase(Locale.ROOT)
@@ -53,7 +53,7 @@ public final class MethodWords {
       return ofRatio(ratio.group(1).replace(',', '.'), reading(plain));
     }
     if (PASTE.matcher(plain).find()) {
-      return new Said(Optional.of(Method.PASTE), pasteReading(plain), "");
+      return new Stated(Optional.of(Method.PASTE), pasteReading(plain), "");
     }
     return refused("");
   }
@@ -68,11 +68,11 @@ public final class MethodWords {
   }
 
   private static ReadingKind pasteReading(String plain) {
-    ReadingKind said = reading(plain);
-    return said == ReadingKind.SLURRY ? said : ReadingKind.EXTRACT;
+    ReadingKind kind = reading(plain);
+    return kind == ReadingKind.SLURRY ? kind : ReadingKind.EXTRACT;
   }
 
-  private static Said ofRatio(String water, ReadingKind reading) {
+  private static Stated ofRatio(String water, ReadingKind reading) {
     Optional<Method> method =
         switch (water) {
           case "1", "1.0" -> Optional.of(Method.ONE_TO_ONE);
@@ -82,11 +82,11 @@ public final class MethodWords {
           default -> Optional.empty();
         };
     return method.isPresent()
-        ? new Said(method, reading, "")
+        ? new Stated(method, reading, "")
         : refused("there is no relation for a 1:" + water + " extract");
   }
 
-  private static Said refused(String reason) {
-    return new Said(Optional.empty(), ReadingKind.UNKNOWN, reason);
+  private static Stated refused(String reason) {
+    return new Stated(Optional.empty(), ReadingKind.UNKNOWN, reason);
   }
 }

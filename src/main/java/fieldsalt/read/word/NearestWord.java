@@ -30,7 +30,7 @@ public final class NearestWord {
     return d[left.length()][right.length()];
   }
 
-  /** Whether the letters of a word stand in another in their order: some were only left out. */
+  /** Whether a word is another one of which only some letters were left out. */
   private static boolean isWithin(String part, String whole) {
     int at = 0;
     for (int i = 0; i < whole.length() && at < part.length(); i++) {

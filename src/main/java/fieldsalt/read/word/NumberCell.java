@@ -6,7 +6,7 @@ import java.util.regex.Pattern;
 /**
  * A number as laboratories write it.
  *
- * @param kind what stands in the cell
+ * @param kind what the cell holds
  * @param value the number, or the limit; NaN for words and nothing
  * @param unit what follows the number, or empty text
  */
@@ -37,7 +37,7 @@ public record NumberCell(Kind kind, double value, String unit) {
   /**
    * A cell's number.
    *
-   * @param decimalComma whether a single comma in this file stands before decimals
+   * @param decimalComma whether a single comma in this file is a decimal comma
    */
   public static NumberCell parse(String cell, boolean decimalComma) {
     if (cell.isEmpty()) {
@@ -108,17 +108,17 @@ public record NumberCell(Kind kind, double value, String unit) {
     }
   }
 
-  /** Whether a comma in a number may stand before thousands as well as before decimals. */
+  /** Whether a comma in a number may be one between thousands as well as a decimal comma. */
   public static boolean isGrouped(String digits) {
     return digits.indexOf(',') > 0 && GROUPED.matcher(digits).matches();
   }
 
-  /** Whether a cell can only be read with a comma before its decimals. */
+  /** Whether a cell can only be read with a decimal comma. */
   public static boolean provesDecimalComma(String cell) {
     return cell.indexOf(',') > 0 && cell.indexOf('.') < 0 && DECIMAL_COMMA.matcher(cell).matches();
   }
 
-  /** Whether a cell has a point before its decimals. */
+  /** Whether a cell has a decimal point. */
   public static boolean provesDecimalPoint(String cell) {
     return cell.indexOf('.') > 0 && DECIMAL_POINT.matcher(cell).matches();
   }

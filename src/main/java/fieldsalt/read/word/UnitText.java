@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Units of other things than EC, by one spelling each. */
+/** Units other than those of EC, in one spelling each. */
 public final class UnitText {
   private static final Map<String, Pattern> SPELLINGS = new LinkedHashMap<>();
   private static final Pattern TRAILING_EC =

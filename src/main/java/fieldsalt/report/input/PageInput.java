@@ -5,6 +5,7 @@ import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
 import fieldsalt.plan.RanchPlan;
 import fieldsalt.read.Ranch;
+import fieldsalt.surface.fit.SurfaceMethod;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,7 +78,7 @@ public record PageInput(
 
   /** Whether the map was found no better than the mean of each field. */
   public boolean isFlat() {
-    return surface.report().chosen().equals("mean");
+    return surface.report().chosen() == SurfaceMethod.MEAN;
   }
 
   /** Whether zones follow sodium where nothing is known of where the salt is. */
@@ -85,7 +86,7 @@ public record PageInput(
     return isFlat()
         && zoning.stream()
             .flatMap(z -> z.sodicity().stream())
-            .anyMatch(s -> !s.method().equals("mean"));
+            .anyMatch(s -> s.method() != SurfaceMethod.MEAN);
   }
 
   public double areaHa() {

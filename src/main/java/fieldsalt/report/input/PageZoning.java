@@ -1,6 +1,15 @@
 package fieldsalt.report.input;
 
+import fieldsalt.basis.site.ReadingErrors;
+import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.result.RunResults;
+import fieldsalt.surface.fit.SurfaceMethod;
+import fieldsalt.zones.field.ZoneMap;
 import fieldsalt.zones.field.ZonesAtSites;
+import fieldsalt.zones.sodicity.Sodicity;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -21,6 +30,43 @@ public record PageZoning(
     ZonesAtSites atSites,
     Optional<BySodicity> sodicity) {
 
+  /** Of every mapped field, in the fields' order. */
+  static List<PageZoning> of(RunResults results, double treatedCm) {
+    ZoneMap zones = results.mapped().zones();
+    SiteReadings readings = results.readings().sites();
+    ReadingErrors errors = ReadingErrors.of(readings);
+    List<PageZoning> fields = new ArrayList<>();
+    for (FieldBoundary field : results.readings().ranch().fields()) {
+      String name = field.name();
+      if (results.mapped().schemes().containsKey(name)) {
+        fields.add(
+            new PageZoning(
+                name,
+                field.shapeM().getArea() / 10_000,
+                zones.changedHaByField().get(name),
+                zones.uncertainHaByField().get(name),
+                zones.varianceExplainedByField().get(name),
+                ZonesAtSites.of(name, zones.zonesOf(name), readings, errors),
+                results.mapped().sodicity().flatMap(s -> bySodicity(s, name, treatedCm))));
+      }
+    }
+    return fields;
+  }
+
+  private static Optional<BySodicity> bySodicity(
+      Sodicity sodicity, String field, double treatedCm) {
+    return Optional.ofNullable(sodicity.byField().get(field))
+        .map(
+            m ->
+                new BySodicity(
+                    m.property().label(),
+                    m.property().unit(),
+                    m.limit(),
+                    treatedCm,
+                    m.readings().sitesIn(field),
+                    m.surface().report().chosen()));
+  }
+
   /**
    * Sodicity as the second criterion.
    *
@@ -31,5 +77,10 @@ public record PageZoning(
    * @param method of its surface: {@code mean}, {@code kriging}, {@code idw}
    */
   public record BySodicity(
-      String property, String unit, double limit, double depthCm, int sites, String method) {}
+      String property,
+      String unit,
+      double limit,
+      double depthCm,
+      int sites,
+      SurfaceMethod method) {}
 }

@@ -33,6 +33,12 @@ public record ZoneAdvice(
     cautions = List.copyOf(cautions);
   }
 
+  /** Of another property than ECe, of which nothing is planned. */
+  static ZoneAdvice none() {
+    List<String> no = List.of();
+    return new ZoneAdvice("No plan", "", "", "", no, no, no, List.of(), no);
+  }
+
   /**
    * A figure of the plan.
    *

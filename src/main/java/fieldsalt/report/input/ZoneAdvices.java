@@ -1,12 +1,14 @@
 package fieldsalt.report.input;
 
-import fieldsalt.plan.word.Draft;
+import fieldsalt.plan.setting.PlanSettings;
+import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
+import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Dimension;
 import fieldsalt.quantity.Measure;
@@ -16,26 +18,26 @@ import fieldsalt.report.markup.Figures;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** A zone's plan in words ready for the page. */
 public final class ZoneAdvices {
   private final ZonePlan plan;
+  private final PlanWords words;
   private final UnitSystem units;
 
-  private ZoneAdvices(ZonePlan plan, UnitSystem units) {
+  private ZoneAdvices(ZonePlan plan, PlanSettings settings, UnitSystem units) {
     this.plan = plan;
+    this.words = new PlanWords(settings);
     this.units = units;
   }
 
-  /** Advice of a plan; without one (another property than ECe is mapped) there is none. */
-  public static ZoneAdvice of(Optional<ZonePlan> plan, UnitSystem units) {
-    return plan.map(p -> new ZoneAdvices(p, units).advice()).orElseGet(ZoneAdvices::none);
-  }
-
-  private static ZoneAdvice none() {
-    List<String> no = List.of();
-    return new ZoneAdvice("No plan", "", "", "", no, no, no, List.of(), no);
+  /**
+   * Advice of a plan.
+   *
+   * @param settings that it was made with
+   */
+  public static ZoneAdvice of(ZonePlan plan, PlanSettings settings, UnitSystem units) {
+    return new ZoneAdvices(plan, settings, units).advice();
   }
 
   private ZoneAdvice advice() {
@@ -46,9 +48,9 @@ public final class ZoneAdvices {
         sure(),
         plan.draft().reasons().stream().map(ZoneAdvices::lift).toList(),
         plan.steps().stream().map(s -> upperFirst(s.label())).toList(),
-        texts(plan.sentences()),
+        texts(words.of(plan)),
         amounts(),
-        texts(plan.cautions()));
+        texts(words.cautions(plan)));
   }
 
   private List<String> texts(List<Sentence> sentences) {
@@ -135,27 +137,12 @@ public final class ZoneAdvices {
     if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
       takes.add("gypsum is not known yet");
     }
-    planned().forEach(m -> takes.add(cost(m)));
+    plan.plannedMoney().forEach(m -> takes.add(cost(m)));
     return takes;
   }
 
-  /** Outlooks of what is planned; what is not to be done costs nothing. */
-  private List<MoneyOutlook> planned() {
-    return plan.money().stream()
-        .filter(m -> isGypsum(m) ? plan.productTPerHa() > 0 : plan.reclamation().plannedMm() > 0)
-        .toList();
-  }
-
-  private static boolean isGypsum(MoneyOutlook money) {
-    return money.sentence().code().equals("money-gypsum");
-  }
-
-  private static String name(MoneyOutlook money) {
-    return isGypsum(money) ? "gypsum" : "leaching";
-  }
-
   private String cost(MoneyOutlook money) {
-    return name(money)
+    return money.of().word()
         + " costs "
         + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
   }
@@ -181,7 +168,9 @@ public final class ZoneAdvices {
     }
     String need = sure.isEmpty() ? "leaching is needed: " : "leaching: ";
     sure.add(need + Figures.chance(plan.reclamation().chance()));
-    planned().forEach(m -> sure.add(name(m) + " pays back: " + Figures.chance(m.chancePaysBack())));
+    plan.plannedMoney()
+        .forEach(
+            m -> sure.add(m.of().word() + " pays back: " + Figures.chance(m.chancePaysBack())));
     return "Chance that " + String.join("; ", sure);
   }
 

@@ -1,5 +1,6 @@
 package fieldsalt.report.markup;
 
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.quantity.UnitSystem.Amount;
 import java.math.BigDecimal;
@@ -36,17 +37,12 @@ public final class Figures {
   }
 
   public boolean isEce() {
-    return property.equals("ECe");
+    return property.equals(SiteReadings.ECE);
   }
 
   /** {@code 4.2 dS/m}. */
   public String value(double value) {
     return twoFigures(value) + (unit.isEmpty() ? "" : GAP + unit);
-  }
-
-  /** Whether a text has a value with the unit of the property in it. */
-  public boolean isMeasured(String text) {
-    return !unit.isEmpty() && text.contains(" " + unit);
   }
 
   /** {@code 4.2 (3.1 to 5.6) dS/m}. */
@@ -78,11 +74,6 @@ public final class Figures {
 
   public String unit(Amount amount) {
     return system.unit(amount);
-  }
-
-  /** {@code 4.2 dS/m}. */
-  static String ece(double dSPerM) {
-    return twoFigures(dSPerM) + GAP + "dS/m";
   }
 
   /** {@code 4.2 (3.1 to 5.6)}: all three to the place of the middle one's second figure. */

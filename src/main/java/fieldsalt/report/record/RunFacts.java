@@ -23,4 +23,13 @@ public record RunFacts(
     versions = new LinkedHashMap<>(versions);
     files = List.copyOf(files);
   }
+
+  /** Of this version on this Java. */
+  public static RunFacts of(
+      Map<String, Object> job, String version, List<String> files, Optional<String> stamp) {
+    Map<String, String> versions = new LinkedHashMap<>();
+    versions.put("fieldsalt", version);
+    versions.put("java", String.valueOf(Runtime.version().feature()));
+    return new RunFacts(job, versions, files, stamp);
+  }
 }

@@ -1,26 +1,52 @@
 package fieldsalt.report.record;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import fieldsalt.basis.site.ReadingErrors;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
+import fieldsalt.facts.Crop;
 import fieldsalt.finding.Finding;
+import fieldsalt.geo.RanchProjection;
 import fieldsalt.handover.folder.OutputFolder;
+import fieldsalt.handover.output.ReadingsOutput;
+import fieldsalt.handover.output.ZonesOutput;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.zone.ZonePlan;
+import fieldsalt.read.Ranch;
 import fieldsalt.read.field.FieldBoundary;
-import fieldsalt.report.input.PageInput;
-import fieldsalt.report.input.PageZone;
-import fieldsalt.report.input.PageZoning;
-import fieldsalt.report.section.SourcesSection;
+import fieldsalt.report.result.Citations;
+import fieldsalt.report.result.RunResults;
+import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.covariance.Variogram;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.zones.field.Zone;
+import fieldsalt.zones.field.ZoneMap;
+import fieldsalt.zones.field.ZonesAtSites;
+import fieldsalt.zones.sodicity.Sodicity;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * The run record as JSON: the effective job, versions, hashes of what was read, findings, fitted
@@ -28,22 +54,32 @@ import java.util.stream.Collectors;
  * known is null; the clock stands in it only if it was asked for.
  */
 public final class RunRecord {
-  private final PageInput input;
-  private final RunFacts facts;
+  private static final JsonMapper MAPPER = mapper();
 
-  private RunRecord(PageInput input, RunFacts facts) {
-    this.input = input;
+  private final RunResults results;
+  private final RunFacts facts;
+  private final ReadingErrors errors;
+
+  private RunRecord(RunResults results, RunFacts facts) {
+    this.results = results;
     this.facts = facts;
+    this.errors = ReadingErrors.of(results.readings().sites());
   }
 
-  /** The record as text, to be written as UTF-8 under the name {@code run.json}. */
-  public static String json(PageInput input, RunFacts facts) {
+  /** Writes {@code run.json}. */
+  public static void write(Path folder, RunResults results, RunFacts facts) throws IOException {
+    Files.writeString(
+        folder.resolve(OutputFolder.RUN_RECORD), json(results, facts), StandardCharsets.UTF_8);
+  }
+
+  /** The record as text, to be written as UTF-8. */
+  static String json(RunResults results, RunFacts facts) {
     DefaultPrettyPrinter printer =
         new DefaultPrettyPrinter()
             .withObjectIndenter(new DefaultIndenter("  ", "\n"))
             .withArrayIndenter(new DefaultIndenter("  ", "\n"));
     try {
-      Map<String, Object> record = new RunRecord(input, facts).record();
+      Map<String, Object> record = new RunRecord(results, facts).record();
       return new ObjectMapper().writer(printer).writeValueAsString(withoutNaN(record)) + "\n";
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
@@ -51,33 +87,34 @@ public final class RunRecord {
   }
 
   private Map<String, Object> record() {
+    Ranch ranch = results.readings().ranch();
     Map<String, Object> record = new LinkedHashMap<>();
     record.put("program", OutputFolder.PROGRAM);
-    record.put("ranch", input.ranch().name());
+    record.put("ranch", ranch.name());
     facts.stamp().ifPresent(s -> record.put("stamp", s));
     record.put("versions", facts.versions());
     record.put("job", facts.job());
-    record.put("inputs_sha256", new TreeMap<>(input.ranch().hashes()));
-    record.put("projection", projection());
-    record.put("fields", input.ranch().fields().stream().map(this::field).toList());
-    record.put("readings", input.readings().kinds());
-    record.put("pairs", input.readings().pairs());
+    record.put("inputs_sha256", new TreeMap<>(ranch.hashes()));
+    record.put("projection", projection(ranch.projection()));
+    record.put("fields", ranch.fields().stream().map(this::field).toList());
+    record.put("readings", readings());
+    record.put("pairs", results.readings().converted().map(c -> c.pairs()).orElse(List.of()));
     record.put("shared_errors", sharedErrors());
     record.put("surface", surface());
-    record.put("zoning", input.zoning().stream().map(RunRecord::zoning).toList());
-    record.put("zones", input.zones().stream().map(RunRecord::zone).toList());
-    input.plan().ifPresent(p -> record.put("plan", plan(p)));
+    record.put("zoning", ranch.fields().stream().flatMap(this::zoning).toList());
+    record.put("zones", zones());
+    results.planned().plan().ifPresent(p -> record.put("plan", plan(p)));
     record.put("finding_counts", counts());
-    record.put("findings", input.findings().stream().map(RunRecord::finding).toList());
-    record.put("citations", SourcesSection.citations(input));
+    record.put("findings", results.findings().stream().map(RunRecord::finding).toList());
+    record.put("citations", citations());
     record.put("files", facts.files());
     return record;
   }
 
-  private Map<String, Object> projection() {
+  private static Map<String, Object> projection(RanchProjection of) {
     Map<String, Object> projection = new LinkedHashMap<>();
-    projection.put("name", input.ranch().projection().name());
-    input.ranch().projection().epsg().ifPresent(code -> projection.put("epsg", code));
+    projection.put("name", of.name());
+    of.epsg().ifPresent(code -> projection.put("epsg", code));
     return projection;
   }
 
@@ -85,66 +122,138 @@ public final class RunRecord {
     Map<String, Object> out = new LinkedHashMap<>();
     out.put("field", field.name());
     out.put("area_ha", field.shapeM().getArea() / 10_000);
-    out.put("crop", input.settings().cropByField().get(field.name()));
-    ClassScheme scheme = input.schemes().get(field.name());
+    out.put("crop", results.readings().crops().of(field.name()).map(Crop::name).orElse(null));
+    ClassScheme scheme = results.mapped().schemes().get(field.name());
     out.put("mapped", scheme != null);
-    out.put("classes", scheme);
+    out.put("classes", scheme == null ? null : classes(scheme));
     return out;
+  }
+
+  private static Map<String, Object> classes(ClassScheme scheme) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("name", scheme.name());
+    out.put("breaks", scheme.breaks());
+    out.put("labels", scheme.labels());
+    out.put("limitDsPerM", scheme.limitDsPerM());
+    return out;
+  }
+
+  /** Factors before and after pairs, under the names of the table of {@code convert}. */
+  private List<Map<String, Object>> readings() {
+    return results.readings().converted().map(ReadingsOutput::factorsByName).orElse(List.of());
   }
 
   private List<Map<String, Object>> sharedErrors() {
     List<Map<String, Object>> errors = new ArrayList<>();
-    List<String> offsets = input.sites().offsets();
-    for (int i = 0; i < offsets.size(); i++) {
+    SiteReadings sites = results.readings().sites();
+    for (int i = 0; i < sites.offsets().size(); i++) {
       Map<String, Object> error = new LinkedHashMap<>();
-      error.put("offset", offsets.get(i));
-      error.put("prior_variance", input.sites().offsetCovariance()[i][i]);
+      error.put("offset", sites.offsets().get(i));
+      error.put("prior_variance", sites.offsetCovariance()[i][i]);
       errors.add(error);
     }
     return errors;
   }
 
   private Map<String, Object> surface() {
-    SurfaceReport report = input.surface().report();
+    SurfaceReport report = results.mapped().report();
     Map<String, Object> surface = new LinkedHashMap<>();
     surface.put("method", report.chosen());
     surface.put("why", report.whyChosen());
     surface.put("variogram", report.variogram());
     surface.put("leave_one_out", report.candidates());
-    surface.put("accuracy", input.surface().accuracy());
-    surface.put("sample_variogram", input.surface().bins());
-    surface.put("next", input.surface().next());
+    surface.put(
+        "accuracy",
+        report.details().validation().stream()
+            .limit(1)
+            .flatMap(v -> v.coverage().stream())
+            .toList());
+    surface.put("sample_variogram", report.details().sampleVariogram());
+    surface.put("next", results.planned().next().best());
     return surface;
   }
 
-  private static Map<String, Object> zone(PageZone z) {
+  private List<Map<String, Object>> zones() {
+    Map<String, ZonePlan> plans = results.planned().byZone();
+    AreaMeans means = results.planned().means();
+    List<Map<String, Object>> zones = new ArrayList<>();
+    for (Zone zone : results.mapped().zones().zones()) {
+      int z = zones.size();
+      Map<String, Object> out = new LinkedHashMap<>();
+      out.put("zone", zone.name());
+      out.put("field", zone.field());
+      out.put("class", zone.label());
+      out.put("area_ha", zone.areaHa());
+      out.put("ece_dS_m", means.mean()[z]);
+      out.put("ece_low", means.low()[z]);
+      out.put("ece_high", means.high()[z]);
+      out.put("p_above", results.mapped().zones().figuresByZone().get(zone.name()).chanceAbove());
+      Optional.ofNullable(results.planned().sodicity().get(zone.name()))
+          .ifPresent(s -> out.put("sodicity", sodicity(s, results.chanceSodic(zone))));
+      Optional.ofNullable(plans.get(zone.name()))
+          .ifPresent(plan -> out.put("plan", ZonesOutput.plan(plan)));
+      zones.add(out);
+    }
+    return zones;
+  }
+
+  private static Map<String, Object> sodicity(Sodicity.OfZone s, double chance) {
     Map<String, Object> out = new LinkedHashMap<>();
-    out.put("zone", z.zone().name());
-    out.put("field", z.zone().field());
-    out.put("class", z.zone().label());
-    out.put("area_ha", z.zone().areaHa());
-    out.put("ece_dS_m", z.mean());
-    out.put("ece_low", z.low());
-    out.put("ece_high", z.high());
-    out.put("p_above", z.chanceAbove());
-    out.put("yield_pct", orNull(z.yieldPct()));
-    z.sodicity().ifPresent(s -> out.put("sodicity", s));
-    out.put("plan", z.advice());
+    out.put("class", s.label());
+    out.put("property", s.by().property().label());
+    out.put("mean", s.mean());
+    out.put("low", s.low());
+    out.put("high", s.high());
+    out.put("p_sodic", chance);
     return out;
   }
 
-  private static Map<String, Object> zoning(PageZoning z) {
+  /** How good the zones of a field are; nothing where it is not mapped. */
+  private Stream<Map<String, Object>> zoning(FieldBoundary field) {
+    String name = field.name();
+    if (!results.mapped().schemes().containsKey(name)) {
+      return Stream.empty();
+    }
+    ZoneMap zones = results.mapped().zones();
+    ZonesAtSites atSites =
+        ZonesAtSites.of(name, zones.zonesOf(name), results.readings().sites(), errors);
     Map<String, Object> out = new LinkedHashMap<>();
-    out.put("field", z.field());
-    out.put("area_ha", z.areaHa());
-    out.put("merged_ha", z.changedHa());
-    out.put("uncertain_ha", z.uncertainHa());
-    out.put("variance_share_on_map", z.explainedOnMap());
-    out.put("sites", z.atSites().sites());
-    out.put("variance_share_at_sites", orNull(z.atSites().predictedShare()));
-    out.put("error_share_at_sites", orNull(z.atSites().errorShare()));
-    out.put("sodicity", z.sodicity().orElse(null));
+    out.put("field", name);
+    out.put("area_ha", field.shapeM().getArea() / 10_000);
+    out.put("merged_ha", zones.changedHaByField().get(name));
+    out.put("uncertain_ha", zones.uncertainHaByField().get(name));
+    out.put("variance_share_on_map", zones.varianceExplainedByField().get(name));
+    out.put("sites", atSites.sites());
+    out.put("variance_share_at_sites", orNull(atSites.predictedShare()));
+    out.put("error_share_at_sites", orNull(atSites.errorShare()));
+    out.put(
+        "sodicity",
+        results
+            .mapped()
+            .sodicity()
+            .map(s -> s.byField().get(name))
+            .map(m -> sodicity(m, name))
+            .orElse(null));
+    return Stream.of(out);
+  }
+
+  private static Map<String, Object> sodicity(Sodicity.Measured m, String field) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("property", m.property().label());
+    out.put("unit", m.property().unit());
+    out.put("limit", m.limit());
+    out.put("sites", m.readings().sitesIn(field));
+    out.put("method", m.surface().report().chosen());
     return out;
+  }
+
+  /** Every citation used, sorted. */
+  private List<String> citations() {
+    TreeSet<String> all = new TreeSet<>(Citations.ALWAYS);
+    results.readings().crops().all().forEach(c -> all.add(Citations.of(c)));
+    results.readings().converted().ifPresent(c -> c.rows().forEach(row -> all.add(row.citation())));
+    all.remove("");
+    return List.copyOf(all);
   }
 
   private static Double orNull(OptionalDouble value) {
@@ -171,13 +280,35 @@ public final class RunRecord {
   }
 
   private Map<String, Long> counts() {
-    return input.findings().stream()
+    return results.findings().stream()
         .collect(Collectors.groupingBy(f -> f.code().id(), TreeMap::new, Collectors.counting()));
+  }
+
+  private static JsonMapper mapper() {
+    SimpleModule words = new SimpleModule();
+    words.addSerializer(SurfaceMethod.class, new Named<>(SurfaceMethod::label));
+    words.addSerializer(Variogram.class, new Named<>(Variogram::name));
+    return JsonMapper.builder().addModule(words).build();
+  }
+
+  /** A value by its word. */
+  private static final class Named<T> extends JsonSerializer<T> {
+    private final Function<T, String> word;
+
+    Named(Function<T, String> word) {
+      this.word = word;
+    }
+
+    @Override
+    public void serialize(T value, JsonGenerator out, SerializerProvider provider)
+        throws IOException {
+      out.writeString(word.apply(value));
+    }
   }
 
   /** A copy as maps, lists, texts and numbers in which what is not a number is null. */
   private static Object withoutNaN(Object value) {
-    return mended(new ObjectMapper().convertValue(value, Object.class));
+    return mended(MAPPER.convertValue(value, Object.class));
   }
 
   private static Object mended(Object value) {

@@ -80,7 +80,7 @@ public final class CropsSection implements Section {
   }
 
   private static String confidence(CropYields c) {
-    return c.crop().confidence().equals("print") ? "" : " (not checked against print)";
+    return c.crop().isSeenInPrint() ? "" : " (not checked against print)";
   }
 
   private static String percent(double pct) {

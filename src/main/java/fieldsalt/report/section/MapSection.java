@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.locationtech.jts.geom.Envelope;
 
 /** The map: zones, sites, legend with units and scheme, scale, north; and the surface behind. */
@@ -93,8 +94,7 @@ public final class MapSection implements Section {
         () -> {
           Swatch.write(page, Colours.ofClass(k, scheme.labels().size()), "shade of");
           String label = scheme.labels().get(k);
-          boolean byNumber = figures.isMeasured(label);
-          page.text(byNumber ? label : label + ": " + limits(scheme, k));
+          page.text(scheme.labelsAreLimits() ? label : label + ": " + limits(scheme, k));
         });
   }
 
@@ -146,20 +146,22 @@ public final class MapSection implements Section {
     if (!input.isBySodicity()) {
       return;
     }
-    Map<String, List<String>> fields = new LinkedHashMap<>();
+    Map<Optional<String>, List<String>> fields = new LinkedHashMap<>();
     for (PageZoning z : input.zoning()) {
-      String means =
-          z.sodicity().map(this::dotted).orElse("zones by salinity only, sodium unknown");
-      fields.computeIfAbsent(means, m -> new ArrayList<>()).add(z.field());
+      Optional<String> dots = z.sodicity().map(this::dotted);
+      fields.computeIfAbsent(dots, m -> new ArrayList<>()).add(z.field());
     }
-    fields.forEach(
-        (means, names) ->
-            sign(
-                page,
-                means.startsWith("dotted")
-                    ? "<rect width=\"20\" height=\"16\" fill=\"url(#sodic)\" class=\"hatch\"/>"
-                    : "",
-                fields.size() == 1 ? means : means + " (field " + String.join(", ", names) + ")"));
+    fields.forEach((dots, names) -> sodicity(page, dots, fields.size() == 1 ? List.of() : names));
+  }
+
+  private static void sodicity(Markup page, Optional<String> dots, List<String> fields) {
+    String means = dots.orElse("zones by salinity only, sodium unknown");
+    sign(
+        page,
+        dots.isPresent()
+            ? "<rect width=\"20\" height=\"16\" fill=\"url(#sodic)\" class=\"hatch\"/>"
+            : "",
+        fields.isEmpty() ? means : means + " (field " + String.join(", ", fields) + ")");
   }
 
   private String dotted(PageZoning.BySodicity s) {

@@ -12,6 +12,7 @@ import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.HtmlTable;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
+import fieldsalt.surface.fit.SurfaceMethod;
 
 /** What was done to each kind of reading, and what the pairs taught about its factor. */
 public final class ReadingsSection implements Section {
@@ -145,8 +146,8 @@ public final class ReadingsSection implements Section {
     if (points == 0) {
       return;
     }
-    boolean steers = input.surface().report().chosen().equals("drift");
-    boolean tested = Words.candidate(input.surface().report(), "drift").isPresent();
+    boolean steers = input.surface().report().chosen() == SurfaceMethod.DRIFT;
+    boolean tested = Words.candidate(input.surface().report(), SurfaceMethod.DRIFT).isPresent();
     String rest =
         steers
             ? "steers the map."

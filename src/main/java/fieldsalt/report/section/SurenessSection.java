@@ -108,7 +108,7 @@ public final class SurenessSection implements Section {
     String name = Words.method(c.method());
     table.row(
         page,
-        c.method().equals(report().chosen()) ? name + " (used)" : name,
+        c.method() == report().chosen() ? name + " (used)" : name,
         String.valueOf(c.sites()),
         Figures.decimals(c.rmse(), 2),
         Figures.decimals(c.bias(), 2),
@@ -215,7 +215,7 @@ public final class SurenessSection implements Section {
                     : "");
     return fitted
         + ". Model: "
-        + v.model()
+        + v.model().name()
         + ", partial sill "
         + Figures.decimals(v.partialSill(), 2)
         + ", distance parameter "

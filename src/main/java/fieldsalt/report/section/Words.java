@@ -4,6 +4,7 @@ import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.markup.Figures;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
 import java.util.Optional;
@@ -26,8 +27,8 @@ final class Words {
   /** How well the map predicts a place it has not seen, in one or two sentences. */
   static String trust(SurfaceReport report, SiteReadings readings) {
     Optional<Candidate> chosen = candidate(report, report.chosen());
-    if (report.chosen().equals("mean")) {
-      return (readings.property().equals("ECe")
+    if (report.chosen() == SurfaceMethod.MEAN) {
+      return (readings.property().equals(SiteReadings.ECE)
               ? "The samples show how much salt there is, not where it is"
               : "The samples show how much there is, not where")
           + ": no map of these samples"
@@ -53,7 +54,7 @@ final class Words {
   }
 
   private static String against(SurfaceReport report, Candidate chosen) {
-    return candidate(report, "mean")
+    return candidate(report, SurfaceMethod.MEAN)
         .filter(mean -> mean.rmse() > chosen.rmse())
         .map(
             mean ->
@@ -63,18 +64,18 @@ final class Words {
         .orElse(".");
   }
 
-  static Optional<Candidate> candidate(SurfaceReport report, String method) {
-    return report.candidates().stream().filter(c -> c.method().equals(method)).findFirst();
+  static Optional<Candidate> candidate(SurfaceReport report, SurfaceMethod method) {
+    return report.candidates().stream().filter(c -> c.method() == method).findFirst();
   }
 
   /** What a method is called on the page. */
-  static String method(String key) {
-    return switch (key) {
-      case "mean" -> "each field's mean";
-      case "kriging" -> "kriging";
-      case "drift" -> "kriging with the survey";
-      case "idw" -> "inverse distance";
-      default -> key;
+  static String method(SurfaceMethod method) {
+    return switch (method) {
+      case MEAN -> "each field's mean";
+      case KRIGING -> "kriging";
+      case DRIFT -> "kriging with the survey";
+      case IDW -> "inverse distance";
+      case AUTO -> throw new IllegalArgumentException("no map is made by it");
     };
   }
 

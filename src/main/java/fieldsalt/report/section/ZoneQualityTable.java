@@ -6,6 +6,7 @@ import fieldsalt.report.input.PageZoning;
 import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.HtmlTable;
 import fieldsalt.report.markup.Markup;
+import fieldsalt.surface.fit.SurfaceMethod;
 import java.util.OptionalDouble;
 
 /** How good the zones are, field by field. */
@@ -39,7 +40,7 @@ final class ZoneQualityTable {
 
   private static void sodicity(Markup page, String field, PageZoning.BySodicity s) {
     String drawn =
-        s.method().equals("mean")
+        s.method() == SurfaceMethod.MEAN
             ? ": nothing predicts it better than the field's mean, so all zones are of one class"
             : ", drawn by " + Words.method(s.method());
     page.in(

@@ -1,6 +1,7 @@
 package fieldsalt.report.section;
 
 import fieldsalt.plan.field.FieldPlan;
+import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.input.PageZone;
@@ -43,14 +44,7 @@ public final class ZonesSection implements Section {
     List<PageZone> zones =
         input.zones().stream().filter(z -> z.zone().field().equals(field)).toList();
     heading(page, field);
-    plan(field)
-        .ifPresent(
-            p -> {
-              texts(p.leaching().sentences()).forEach(s -> page.line("p", s));
-              texts(p.sentences()).stream()
-                  .filter(s -> !texts(p.leaching().sentences()).contains(s))
-                  .forEach(s -> page.line("p", s));
-            });
+    plan(field).ifPresent(p -> texts(words().of(p)).forEach(s -> page.line("p", s)));
     box(page, "Caution", except(cautions(field), everywhere));
     List<String> draft = commonDraft(zones);
     box(page, "Draft: do not act on it yet. What would lift the mark", draft);
@@ -77,13 +71,17 @@ public final class ZonesSection implements Section {
         .findFirst();
   }
 
+  private PlanWords words() {
+    return new PlanWords(input.plan().orElseThrow().settings());
+  }
+
   private List<String> texts(List<Sentence> sentences) {
     return sentences.stream().map(s -> Figures.grouped(s.text(figures.system()))).toList();
   }
 
   /** Cautions of a field: its own, and those that all of its zones carry. */
   private List<String> cautions(String field) {
-    return plan(field).map(p -> texts(p.cautions())).orElse(List.of());
+    return plan(field).map(p -> texts(words().cautions(p))).orElse(List.of());
   }
 
   /** What every field carries is told once, above all. */

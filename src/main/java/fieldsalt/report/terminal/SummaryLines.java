@@ -6,6 +6,7 @@ import fieldsalt.basis.site.SiteReadings.Site;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.sample.Sample;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
 import fieldsalt.zones.field.Zone;
@@ -80,16 +81,16 @@ public final class SummaryLines {
 
   private String method(SurfaceReport report) {
     Optional<Candidate> chosen = candidate(report, report.chosen());
-    Optional<Candidate> mean = candidate(report, "mean");
+    Optional<Candidate> mean = candidate(report, SurfaceMethod.MEAN);
     if (chosen.isEmpty() || mean.isEmpty()) {
-      return "Method: " + report.chosen();
+      return "Method: " + report.chosen().label();
     }
-    if (report.chosen().equals("mean")) {
+    if (report.chosen() == SurfaceMethod.MEAN) {
       return "Method: mean of each field (nothing predicts unseen sites better); error "
           + error(mean.get());
     }
     return "Method: "
-        + report.chosen()
+        + report.chosen().label()
         + "; error at unseen sites "
         + error(chosen.get())
         + ", of the field mean "
@@ -103,8 +104,8 @@ public final class SummaryLines {
         : String.format(Locale.ROOT, "%.3g %s", candidate.rmse(), readings.unit());
   }
 
-  private static Optional<Candidate> candidate(SurfaceReport report, String method) {
-    return report.candidates().stream().filter(c -> c.method().equals(method)).findFirst();
+  private static Optional<Candidate> candidate(SurfaceReport report, SurfaceMethod method) {
+    return report.candidates().stream().filter(c -> c.method() == method).findFirst();
   }
 
   /** Hectares per class, a line for each field, or for each crop where there are many fields. */

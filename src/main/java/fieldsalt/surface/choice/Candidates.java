@@ -7,6 +7,7 @@ import fieldsalt.surface.fit.MeanRule;
 import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.site.IdwRule;
 import fieldsalt.surface.site.LinearRule;

@@ -1,5 +1,6 @@
 package fieldsalt.surface.choice;
 
+import fieldsalt.surface.fit.SurfaceMethod;
 import java.util.List;
 import java.util.Locale;
 

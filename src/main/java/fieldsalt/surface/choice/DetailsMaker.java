@@ -10,6 +10,7 @@ import fieldsalt.surface.fit.LeftOut;
 import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.SampleVariogram;
 import fieldsalt.surface.fit.SurfaceDetails;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.site.Drift;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;

@@ -1,5 +1,6 @@
 package fieldsalt.surface.choice;
 
+import fieldsalt.surface.fit.SurfaceMethod;
 import java.util.OptionalDouble;
 
 /**
@@ -25,15 +26,7 @@ public record SurfaceSettings(SurfaceMethod method, OptionalDouble cellM, double
     return new SurfaceSettings(SurfaceMethod.AUTO, OptionalDouble.empty(), 12);
   }
 
-  public SurfaceSettings withMethod(SurfaceMethod other) {
-    return new SurfaceSettings(other, cellM, maxCellM);
-  }
-
   public SurfaceSettings withCellM(double other) {
     return new SurfaceSettings(method, OptionalDouble.of(other), maxCellM);
-  }
-
-  public SurfaceSettings withMaxCellM(double other) {
-    return new SurfaceSettings(method, cellM, other);
   }
 }

@@ -2,6 +2,7 @@ package fieldsalt.surface.choice;
 
 import fieldsalt.surface.fit.LeftOut;
 import fieldsalt.surface.fit.Predictor;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.site.Observations;
 import java.util.Arrays;
@@ -38,7 +39,7 @@ public record Tried(
     double[] squared =
         leftOut.stream().mapToDouble(LeftOut::squaredStandardised).sorted().toArray();
     return new SurfaceReport.Candidate(
-        method.label(),
+        method,
         leftOut.size(),
         Math.sqrt(mean(l -> l.error() * l.error())),
         mean(l -> Math.abs(l.error())),

@@ -124,7 +124,7 @@ public record Modelled(
   private static SurfaceReport.FittedVariogram describe(
       Reml.Fit fit, double[] interval, boolean averaged, boolean isDefault) {
     return new SurfaceReport.FittedVariogram(
-        fit.model().correlation().name(),
+        fit.model().correlation(),
         fit.model().partialSill(),
         fit.model().correlation().rangeM(),
         interval[0],

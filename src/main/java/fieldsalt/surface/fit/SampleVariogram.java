@@ -47,7 +47,7 @@ public final class SampleVariogram {
    * @param own variance of the own error of that value
    */
   private record Best(int[] row, double[] value, double[] own) {
-    public static Best of(FieldRows part) {
+    static Best of(FieldRows part) {
       int n = part.sites().size();
       Best best = new Best(new int[n], new double[n], new double[n]);
       for (int s = 0; s < n; s++) {

@@ -1,12 +1,13 @@
 package fieldsalt.surface.fit;
 
 import fieldsalt.finding.Finding;
+import fieldsalt.surface.covariance.Variogram;
 import java.util.List;
 
 /**
  * What was fitted and how well it predicts sites it did not see.
  *
- * @param chosen {@code mean}, {@code kriging}, {@code drift} or {@code idw}
+ * @param chosen how it is made; never AUTO
  * @param whyChosen one plain sentence
  * @param candidates leave-one-out figures of every method tried
  * @param variogram the fitted (or default) model
@@ -14,7 +15,7 @@ import java.util.List;
  * @param details for the plots and tables of validation
  */
 public record SurfaceReport(
-    String chosen,
+    SurfaceMethod chosen,
     String whyChosen,
     List<Candidate> candidates,
     FittedVariogram variogram,
@@ -29,7 +30,7 @@ public record SurfaceReport(
 
   /** A report of a ranch all of whose sampled fields are mapped, without details. */
   public SurfaceReport(
-      String chosen,
+      SurfaceMethod chosen,
       String whyChosen,
       List<Candidate> candidates,
       FittedVariogram variogram,
@@ -43,7 +44,7 @@ public record SurfaceReport(
    * @param sites number of sites compared
    */
   public record Candidate(
-      String method,
+      SurfaceMethod method,
       int sites,
       double rmse,
       double mae,
@@ -56,13 +57,13 @@ public record SurfaceReport(
   /**
    * A fitted model.
    *
-   * @param model {@code exponential}, {@code spherical} or {@code matern 3/2}
+   * @param model by which correlation falls with distance
    * @param rangeM the model's distance parameter
    * @param microScale c_micro, the part of the nugget that is true short-range variation
    * @param logLikelihood restricted, with ½ln|X'X|
    */
   public record FittedVariogram(
-      String model,
+      Variogram model,
       double partialSill,
       double rangeM,
       double rangeLowM,

@@ -42,10 +42,6 @@ final class KernelGroup {
     return count;
   }
 
-  int capacity() {
-    return id.length;
-  }
-
   void clear() {
     count = 0;
   }

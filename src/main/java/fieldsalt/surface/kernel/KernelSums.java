@@ -63,18 +63,6 @@ final class KernelSums {
     }
   }
 
-  /** Takes over what another has of the place at a column, at a column of its own. */
-  void copy(KernelSums from, int column, int own) {
-    for (int q = 0; q < tt.length; q++) {
-      System.arraycopy(from.tt[q], 0, tt[q], 0, tt[q].length);
-      tw[q][own] = from.tw[q][column];
-    }
-    ww[own] = from.ww[column];
-    for (int v = 0; v < yw.length; v++) {
-      yw[v][own] = from.yw[v][column];
-    }
-  }
-
   /**
    * Adds one eliminated row.
    *
@@ -167,20 +155,5 @@ final class KernelSums {
       }
     }
     return sum;
-  }
-
-  /** Generalised least squares coefficients of the property, (T'T)⁻¹T'Y. */
-  double[] coefficients() {
-    factorTrend();
-    int p = tt.length;
-    double[] b = new double[p];
-    for (int q = p - 1; q >= 0; q--) {
-      double sum = factor[q][p];
-      for (int k = q + 1; k < p; k++) {
-        sum -= factor[q][k] * b[k];
-      }
-      b[q] = factor[q][q] == 0 ? 0 : sum / factor[q][q];
-    }
-    return b;
   }
 }

@@ -131,6 +131,7 @@ public final class OptimalGroups {
         (breaks.size() + 1) + " classes of least spread",
         breaks,
         labels(breaks, settings.unit()),
+        !settings.unit().isEmpty(),
         given.limitDsPerM());
   }
 

@@ -53,28 +53,4 @@ public record ZoneSettings(
   public ZoneSettings withBy(By other) {
     return new ZoneSettings(other, breaks, count, minAreaHa, minWidthM, followFieldMean, unit);
   }
-
-  public ZoneSettings withBreaks(List<Double> other) {
-    return new ZoneSettings(By.BREAKS, other, count, minAreaHa, minWidthM, followFieldMean, unit);
-  }
-
-  public ZoneSettings withCount(int other) {
-    return new ZoneSettings(By.COUNT, breaks, other, minAreaHa, minWidthM, followFieldMean, unit);
-  }
-
-  public ZoneSettings withMinAreaHa(double other) {
-    return new ZoneSettings(by, breaks, count, other, minWidthM, followFieldMean, unit);
-  }
-
-  public ZoneSettings withMinWidthM(double other) {
-    return new ZoneSettings(by, breaks, count, minAreaHa, other, followFieldMean, unit);
-  }
-
-  public ZoneSettings withFollowFieldMean(boolean other) {
-    return new ZoneSettings(by, breaks, count, minAreaHa, minWidthM, other, unit);
-  }
-
-  public ZoneSettings withUnit(String other) {
-    return new ZoneSettings(by, breaks, count, minAreaHa, minWidthM, followFieldMean, other);
-  }
 }

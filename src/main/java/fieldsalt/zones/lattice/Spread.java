@@ -78,16 +78,6 @@ public final class Spread {
     }
   }
 
-  /** The source of each node, -1 where none came. */
-  int[] source() {
-    return source;
-  }
-
-  /** Distance minus head start in steps, infinite where none came. */
-  float[] cost() {
-    return cost;
-  }
-
   /** For each node of a domain the nearest known node by its index, -1 where there is none. */
   public static int[] nearestKnown(Lattice lattice, boolean[] known, boolean[] domain) {
     int n = lattice.nodes();

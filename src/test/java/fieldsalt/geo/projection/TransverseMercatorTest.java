@@ -38,9 +38,9 @@ class TransverseMercatorTest {
   }
 
   /**
-   * Ordnance Survey, A guide to coordinate systems in Great Britain, annexe C: 52 39 27.2531 N, 1 43
-   * 4.5177 E on Airy's ellipsoid is 651409.903 E, 313177.270 N (quoted from memory; PROJ 9.1.1 has
-   * the same).
+   * Ordnance Survey, A guide to coordinate systems in Great Britain, annexe C: 52 39 27.2531 N, 1
+   * 43 4.5177 E on Airy's ellipsoid is 651409.903 E, 313177.270 N (quoted from memory; PROJ 9.1.1
+   * has the same).
    */
   @Test
   void aPublishedExample() {

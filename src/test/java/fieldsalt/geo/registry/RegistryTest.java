@@ -3,7 +3,6 @@ package fieldsalt.geo.registry;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import fieldsalt.geo.Projections;
-
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;

@@ -5,22 +5,24 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.facts.GypsumStoichiometry;
 import fieldsalt.facts.UsSalinityLaboratory1954;
+import fieldsalt.handover.output.ZonesOutput;
+import fieldsalt.plan.Changed;
 import fieldsalt.plan.Ranches;
+import fieldsalt.plan.Said;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Known.Source;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.GroundSettings.Drainage;
 import fieldsalt.plan.setting.GypsumSettings;
-import fieldsalt.plan.setting.GypsumSettings.Lime;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.soil.SoilProperties;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
@@ -37,11 +39,15 @@ class GypsumTest {
   }
 
   private static List<String> codes(ZonePlan zone) {
-    return zone.sentences().stream().map(Sentence::code).toList();
+    return Said.of(zone, DRAINED).stream().map(Sentence::code).toList();
   }
 
   private static String text(ZonePlan zone, String code) {
-    return zone.sentences().stream()
+    return text(zone, DRAINED, code);
+  }
+
+  private static String text(ZonePlan zone, PlanSettings settings, String code) {
+    return Said.of(zone, settings).stream()
         .filter(s -> s.code().equals(code))
         .findFirst()
         .orElseThrow()
@@ -64,29 +70,35 @@ class GypsumTest {
   /** ESP 6 to 15 counts only on fine soil and under a water that seals it, or where rain-fed. */
   @Test
   void consideredOnFineSoilUnderASealingWater() {
-    PlanSettings seals = DRAINED.withWater(WaterSettings.defaults().withEc(0.4).withSar(4));
+    PlanSettings seals =
+        Changed.withWater(
+            DRAINED, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 0.4), 4));
     FieldSoil coarse = FieldSoil.unknown().withTexture(Texture.SANDY_LOAM);
     assertThat(zone(Ranches.of(2).esp(12), seals).gypsum().advice()).isEqualTo(Advice.CONSIDER);
     assertThat(zone(Ranches.of(2).esp(12).soil(coarse), seals).gypsum().advice())
         .isEqualTo(Advice.NOT_NEEDED);
     assertThat(zone(Ranches.of(2).esp(4), seals).gypsum().advice()).isEqualTo(Advice.NOT_NEEDED);
-    PlanSettings harmless = DRAINED.withWater(WaterSettings.defaults().withEc(1.5).withSar(4));
+    PlanSettings harmless =
+        Changed.withWater(
+            DRAINED, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 1.5), 4));
     assertThat(zone(Ranches.of(2).esp(12), harmless).gypsum().advice())
         .isEqualTo(Advice.NOT_NEEDED);
-    PlanSettings rainFed = DRAINED.withWater(WaterSettings.defaults());
+    PlanSettings rainFed = Changed.withWater(DRAINED, WaterSettings.defaults());
     ZonePlan rain = zone(Ranches.of(2).esp(12), rainFed);
     assertThat(rain.gypsum().advice()).isEqualTo(Advice.CONSIDER);
-    assertThat(text(rain, "gypsum-consider")).contains("rain-fed", "strip");
+    assertThat(text(rain, rainFed, "gypsum-consider")).contains("rain-fed", "strip");
     assertThat(rain.productTPerHa()).as("a strip is no rate").isZero();
     assertThat(rain.steps()).containsExactly(Step.TEST_STRIP);
-    assertThat(text(zone(Ranches.of(2).esp(8), rainFed), "gypsum-consider"))
+    assertThat(text(zone(Ranches.of(2).esp(8), rainFed), rainFed, "gypsum-consider"))
         .contains("no amount follows");
   }
 
   /** Target never below the ESP that the water's own SAR keeps. */
   @Test
   void targetIsHeldByTheWater() {
-    PlanSettings salty = DRAINED.withWater(WaterSettings.defaults().withEc(2).withSar(14));
+    PlanSettings salty =
+        Changed.withWater(
+            DRAINED, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 2), 14));
     double kept = UsSalinityLaboratory1954.espFromSar(14);
     ZonePlan zone = zone(Ranches.of(2).esp(30).cec(20), salty);
     assertThat(zone.gypsum().targetEspPct()).isCloseTo(kept, within(1e-9));
@@ -97,7 +109,8 @@ class GypsumTest {
     ZonePlan there =
         zone(
             Ranches.of(2).esp(15.5).cec(20).sar(40),
-            salty.withWater(WaterSettings.defaults().withEc(2).withSar(20)));
+            Changed.withWater(
+                salty, Changed.withSar(Changed.withEc(WaterSettings.defaults(), 2), 20)));
     assertThat(there.gypsum().advice()).isEqualTo(Advice.AT_TARGET);
     assertThat(there.productTPerHa()).isZero();
     assertThat(codes(there)).contains("gypsum-at-target");
@@ -114,7 +127,7 @@ class GypsumTest {
             java.util.OptionalDouble.empty(),
             java.util.OptionalDouble.empty(),
             java.util.OptionalDouble.empty());
-    assertThat(WaterSettings.defaults().withIons(ions).sarKnown().orElseThrow())
+    assertThat(Changed.withIons(WaterSettings.defaults(), ions).sarKnown().orElseThrow())
         .isCloseTo(20 / Math.sqrt(2), within(1e-12));
     assertThat(WaterSettings.defaults().sarKnown()).isEmpty();
   }
@@ -122,13 +135,14 @@ class GypsumTest {
   /** Native gypsum is deducted, usually to nothing: 1 % in 0.15 m is about 20 t/ha. */
   @Test
   void nativeGypsumIsDeducted() {
-    FieldSoil holds = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withGypsumPct(1);
+    FieldSoil holds = Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 1);
     ZonePlan zone = zone(Ranches.of(2).esp(25).cec(20).soil(holds), DRAINED);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.OWN_GYPSUM);
     assertThat(zone.productTPerHa()).isZero();
     assertThat(zone.steps()).startsWith(Step.CONFIRM_OWN_GYPSUM);
     assertThat(zone.draft().isDraft()).as("gypsum in the soil undermines ECe").isTrue();
-    FieldSoil little = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withGypsumPct(0.1);
+    FieldSoil little =
+        Changed.withGypsumPct(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 0.1);
     double without = zone(Ranches.of(2).esp(25).cec(20), DRAINED).gypsum().pure().p50();
     double with = zone(Ranches.of(2).esp(25).cec(20).soil(little), DRAINED).gypsum().pure().p50();
     assertThat(without - with).isCloseTo(0.1 * 0.15 * 1.35 * 100, within(0.06));
@@ -137,19 +151,23 @@ class GypsumTest {
   /** Purity and moisture turn pure gypsum into product. */
   @Test
   void productCarriesPurityAndMoisture() {
-    PlanSettings product = DRAINED.withGypsum(GypsumSettings.defaults().withProduct(80, 10));
+    PlanSettings product =
+        Changed.withGypsum(DRAINED, Changed.withProduct(GypsumSettings.defaults(), 80, 10));
     ZonePlan pure = zone(Ranches.of(2).esp(25).cec(20), DRAINED);
     ZonePlan moist = zone(Ranches.of(2).esp(25).cec(20), product);
     assertThat(moist.productTPerHa()).isCloseTo(pure.productTPerHa() / 0.8 / 0.9, within(0.02));
-    assertThat(moist.toProperties()).containsEntry("gypsum_of", "product");
-    assertThat(pure.toProperties()).containsEntry("gypsum_of", "pure gypsum");
-    assertThat(pure.cautions()).extracting(Sentence::code).contains("purity-asked");
-    assertThat(moist.cautions()).extracting(Sentence::code).doesNotContain("purity-asked");
+    assertThat(ZonesOutput.plan(moist)).containsEntry("gypsum_of", "product");
+    assertThat(ZonesOutput.plan(pure)).containsEntry("gypsum_of", "pure gypsum");
+    assertThat(Said.cautions(pure, DRAINED)).extracting(Sentence::code).contains("purity-asked");
+    assertThat(Said.cautions(moist, product))
+        .extracting(Sentence::code)
+        .doesNotContain("purity-asked");
   }
 
   @Test
   void belowTheSmallestUsefulRateNone() {
-    PlanSettings shallow = DRAINED.withGypsum(GypsumSettings.defaults().withDepthCm(5));
+    PlanSettings shallow =
+        Changed.withGypsum(DRAINED, Changed.withDepthCm(GypsumSettings.defaults(), 5));
     ZonePlan zone = zone(Ranches.of(2).esp(17).cec(4), shallow);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.BELOW_SMALLEST);
     assertThat(zone.productTPerHa()).isZero();
@@ -160,7 +178,7 @@ class GypsumTest {
   @Test
   void laboratorysOwnRequirementStandsBeside() {
     FieldSoil soil =
-        FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withLaboratoryRequirement(9.5);
+        Changed.withLaboratoryRequirement(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 9.5);
     ZonePlan with = zone(Ranches.of(2).esp(25).cec(20).soil(soil), DRAINED);
     ZonePlan without = zone(Ranches.of(2).esp(25).cec(20), DRAINED);
     assertThat(text(with, "laboratory-requirement")).contains("9.5 t/ha", "carbonate");
@@ -171,7 +189,8 @@ class GypsumTest {
   /** No drainage: do not spread. */
   @Test
   void withoutDrainageNothingIsSpread() {
-    PlanSettings poor = DRAINED.withGround(GroundSettings.defaults().withDrainage(Drainage.POOR));
+    PlanSettings poor =
+        Changed.withGround(DRAINED, Changed.withDrainage(GroundSettings.defaults(), Drainage.POOR));
     ZonePlan zone = zone(Ranches.of(9).esp(25), poor);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.NO_DRAINAGE);
     assertThat(zone.productTPerHa()).isZero();
@@ -186,14 +205,15 @@ class GypsumTest {
     assertThat(zone.gypsum().waterToDissolveMm())
         .isCloseTo(40 * zone.gypsum().wantedProduct(), within(1e-9));
     Sentence deeper =
-        zone.sentences().stream()
+        Said.of(zone, DRAINED).stream()
             .filter(s -> s.code().equals("gypsum-other-depth"))
             .findFirst()
             .orElseThrow();
     assertThat(deeper.numbers().get(1).value())
         .isCloseTo(2 * zone.gypsum().wantedProduct(), within(1e-6));
-    PlanSettings deep = DRAINED.withGypsum(GypsumSettings.defaults().withDepthCm(30));
-    assertThat(text(zone(Ranches.of(2).esp(25).cec(20), deep), "gypsum-other-depth"))
+    PlanSettings deep =
+        Changed.withGypsum(DRAINED, Changed.withDepthCm(GypsumSettings.defaults(), 30));
+    assertThat(text(zone(Ranches.of(2).esp(25).cec(20), deep), deep, "gypsum-other-depth"))
         .startsWith("Over 15 cm");
   }
 
@@ -202,8 +222,8 @@ class GypsumTest {
   void withoutSodiumTheSitesToMeasureAreNamed() {
     ZonePlan zone = zone(Ranches.of(8), DRAINED);
     assertThat(zone.gypsum().advice()).isEqualTo(Advice.MEASURE_SODIUM);
-    assertThat(zone.toProperties()).containsEntry("gypsum_t_ha", null);
-    assertThat(zone.toProperties()).containsEntry("gypsum_chance", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_t_ha", null);
+    assertThat(ZonesOutput.plan(zone)).containsEntry("gypsum_chance", null);
     assertThat(text(zone, "measure-sodium")).contains("Measure SAR of the saturated paste");
     assertThat(zone.situation()).isEqualTo(Situation.SALINE_SODIUM_UNKNOWN);
   }
@@ -242,20 +262,6 @@ class GypsumTest {
     assertThat(fromSar.esp().p90() - fromSar.esp().p10())
         .isGreaterThan(1.3 * (measured.esp().p90() - measured.esp().p10()));
     assertThat(fromSar.sources().esp().workedOut()).isTrue();
-  }
-
-  /** Acid and sulfur only with free lime. */
-  @Test
-  void equivalentsFollowTheLime() {
-    Sentence unknown = GypsumWords.equivalents(10, Lime.UNKNOWN);
-    assertThat(unknown.text(UnitSystem.METRIC))
-        .contains("elemental sulfur 1.9 t/ha (only if the soil holds free lime)");
-    assertThat(GypsumWords.equivalents(10, Lime.NO).text(UnitSystem.METRIC))
-        .doesNotContain("elemental sulfur 1.9")
-        .contains("calcium chloride dihydrate 8.5 t/ha", "do nothing without free lime");
-    assertThat(GypsumWords.equivalents(10, Lime.YES).text(UnitSystem.US))
-        .contains("sulfuric acid 93 % 2.7 tons/acre")
-        .doesNotContain("only if");
   }
 
   @Test

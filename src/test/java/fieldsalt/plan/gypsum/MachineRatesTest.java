@@ -3,6 +3,7 @@ package fieldsalt.plan.gypsum;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import fieldsalt.plan.Changed;
 import fieldsalt.plan.setting.MachineSettings;
 import fieldsalt.plan.setting.PlanSettings;
 import java.util.Random;
@@ -10,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class MachineRatesTest {
   private static PlanSettings machine(double min, double max, double step) {
-    return PlanSettings.defaults().withMachine(MachineSettings.of(min, max, step));
+    return Changed.withMachine(PlanSettings.defaults(), MachineSettings.of(min, max, step));
   }
 
   @Test
@@ -21,7 +22,7 @@ class MachineRatesTest {
     assertThat(rates.plannedT()).isCloseTo(4.234 * 10 + 7.77 * 5, within(0.005 * 81));
     assertThat(rates.product()[1]).isZero();
     assertThat(rates.passes()).containsExactly(1, 0, 1);
-    assertThat(rates.difference()).isEmpty();
+    assertThat(rates.unmetT()).isEmpty();
   }
 
   @Test
@@ -64,7 +65,7 @@ class MachineRatesTest {
       assertThat(rates.plannedT()).isCloseTo(sum, within(1e-9));
       boolean near = Math.abs(sum - rates.wantedT()) <= 0.005 * rates.wantedT();
       met += near ? 1 : 0;
-      assertThat(rates.difference().isEmpty()).isEqualTo(near);
+      assertThat(rates.unmetT().isEmpty()).isEqualTo(near);
     }
     assertThat(met).as("several zones nearly always meet it").isGreaterThan(200);
   }
@@ -73,7 +74,7 @@ class MachineRatesTest {
   void aMachineThatCannotSpreadSoLittleSaysSo() {
     MachineRates rates = MachineRates.of(new double[] {1.2}, new double[] {10}, machine(3, 9, 1));
     assertThat(rates.product()[0]).isZero();
-    assertThat(rates.difference()).isPresent();
+    assertThat(rates.unmetT()).isPresent();
   }
 
   /** Cap of 10 t/ha a pass: 10.58 t/ha is split (agronomic rule of thumb). */

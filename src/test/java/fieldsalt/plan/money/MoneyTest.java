@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.finding.InputProblem;
+import fieldsalt.plan.Changed;
 import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.Ranches;
+import fieldsalt.plan.Said;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.field.Comparison;
 import fieldsalt.plan.order.ZoneWorks;
@@ -17,15 +19,15 @@ import fieldsalt.plan.setting.MoneySettings;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.setting.Prices;
 import fieldsalt.plan.setting.WaterSettings;
+import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Situation;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation.Status;
+import fieldsalt.plan.zone.Situation;
+import fieldsalt.plan.zone.Step;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.plan.zone.ZoneWork;
-import fieldsalt.quantity.Dimension;
 import fieldsalt.quantity.UnitSystem;
 import java.util.List;
 import java.util.Map;
@@ -36,7 +38,8 @@ class MoneyTest {
   private static final PlanSettings DRAINED = Ranches.drained();
 
   private static PlanSettings priced(Map<String, Double> prices) {
-    return DRAINED.withMoney(MoneySettings.defaults().withPrices(Prices.of(prices)));
+    return Changed.withMoney(
+        DRAINED, Changed.withPrices(MoneySettings.defaults(), Prices.of(prices)));
   }
 
   private static ZonePlan zone(Ranches ranch, PlanSettings settings) {
@@ -44,7 +47,7 @@ class MoneyTest {
   }
 
   private static MoneyOutlook money(ZonePlan zone, String name) {
-    return zone.money().stream().filter(m -> m.name().equals(name)).findFirst().orElseThrow();
+    return zone.money().stream().filter(m -> m.of().word().equals(name)).findFirst().orElseThrow();
   }
 
   private static Map<String, Double> gypsumPrices(double lossPerEsp) {
@@ -72,11 +75,12 @@ class MoneyTest {
         .isCloseTo(10 * (pays.gainPerHa().mean() - pays.costPerHa()), within(1e-6));
     assertThat(pays.chancePaysBack()).isGreaterThan(0.95);
     assertThat(pays.breakEven().orElseThrow()).isLessThan(9);
-    ZonePlan dear =
-        zone(Ranches.of(9).sar(3), priced(Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5)));
+    RanchPlan plan =
+        Ranches.of(9).sar(3).plan(priced(Map.of("crop-per-ha", 200.0, "water-per-m3", 0.5)));
+    ZonePlan dear = plan.zones().get(0);
     assertThat(dear.reclamation().status()).isEqualTo(Status.DOES_NOT_PAY);
     assertThat(dear.reclamation().plannedMm()).isZero();
-    assertThat(dear.sentences()).extracting(Sentence::code).contains("does-not-pay");
+    assertThat(Said.ofFirstZone(plan)).extracting(Sentence::code).contains("does-not-pay");
     assertThat(money(dear, "leaching").expectedNet()).isNegative();
   }
 
@@ -99,11 +103,11 @@ class MoneyTest {
   void breakEvenIsWhereGainMeetsCost() {
     double[] ece = Draws.map(new Draws(1).standard(), z -> Math.exp(2 + 0.2 * z));
     Treatment treatment =
-        new Treatment("leaching", ece, Dimension.CONDUCTIVITY, ece, x -> 3 * x, 18, 10);
+        new Treatment(MoneyOutlook.Treated.LEACHING, ece, ece, x -> 3 * x, 18, 10);
     assertThat(treatment.outlook(MoneySettings.defaults()).breakEven().orElseThrow())
         .isCloseTo(6, within(1e-9));
     Treatment never =
-        new Treatment("leaching", ece, Dimension.CONDUCTIVITY, ece, x -> Math.min(x, 5), 18, 10);
+        new Treatment(MoneyOutlook.Treated.LEACHING, ece, ece, x -> Math.min(x, 5), 18, 10);
     assertThat(never.outlook(MoneySettings.defaults()).breakEven()).isEmpty();
     assertThat(never.outlook(MoneySettings.defaults()).perfectInformation()).isZero();
   }
@@ -118,7 +122,7 @@ class MoneyTest {
       double[] esp = Draws.map(driver, z -> Math.max(0, 20 + 3 * z));
       double[] gain = Draws.map(esp, x -> x);
       MoneyOutlook outlook =
-          new Treatment("gypsum", esp, Dimension.PERCENT, gain, x -> x, costs[k], 10)
+          new Treatment(MoneyOutlook.Treated.GYPSUM, esp, gain, x -> x, costs[k], 10)
               .outlook(MoneySettings.defaults());
       worth[k] = outlook.perfectInformation();
       assertThat(outlook.halfInformation()).isLessThanOrEqualTo(outlook.perfectInformation());
@@ -131,21 +135,23 @@ class MoneyTest {
   @Test
   void measureFirstWhereSamplesCostLessThanTheyTell() {
     double[] esp = Draws.map(new Draws(1).standard(), z -> 20 + 3 * z);
-    Treatment open = new Treatment("gypsum", esp, Dimension.PERCENT, esp, x -> x, 20, 10);
+    Treatment open = new Treatment(MoneyOutlook.Treated.GYPSUM, esp, esp, x -> x, 20, 10);
     double half = open.outlook(MoneySettings.defaults()).halfInformation();
     MoneySettings cheap =
-        MoneySettings.defaults().withPrices(Prices.of(Map.of("sample", half - 0.1)));
+        Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("sample", half - 0.1)));
     MoneySettings dear =
-        MoneySettings.defaults().withPrices(Prices.of(Map.of("sample", half + 0.1)));
+        Changed.withPrices(MoneySettings.defaults(), Prices.of(Map.of("sample", half + 0.1)));
     assertThat(open.outlook(cheap).measureFirst()).isTrue();
-    assertThat(open.outlook(cheap).sentence().text(UnitSystem.METRIC)).contains("measure first");
+    assertThat(new PlanWords(DRAINED).of(open.outlook(cheap)).text(UnitSystem.METRIC))
+        .contains("measure first");
     assertThat(open.outlook(dear).measureFirst()).isFalse();
   }
 
   /** Rates are chosen by expected value among whole steps, not by rounding the middle. */
   @Test
   void gypsumRateOfTheLargestExpectedValue() {
-    PlanSettings settings = priced(gypsumPrices(1)).withMachine(MachineSettings.of(1, 8, 1));
+    PlanSettings settings =
+        Changed.withMachine(priced(gypsumPrices(1)), MachineSettings.of(1, 8, 1));
     ZonePlan zone = zone(Ranches.of(2).esp(25).cec(20), settings);
     double rate = zone.productTPerHa();
     assertThat(rate).isCloseTo(Math.rint(rate), within(1e-9));
@@ -168,14 +174,16 @@ class MoneyTest {
    */
   @Test
   void oneRateIsChosenByTheSamePrices() {
-    PlanSettings settings = priced(gypsumPrices(1)).withMachine(MachineSettings.of(1, 8, 1));
+    PlanSettings settings =
+        Changed.withMachine(priced(gypsumPrices(1)), MachineSettings.of(1, 8, 1));
     Comparison both =
         Ranches.of(2, 2).esp(20, 40).cec(20, 20).plan(settings).fields().get(0).comparison();
     GypsumMoney money = new GypsumMoney(settings);
     double rate = both.uniform().tonnes() / 20;
     assertThat(rate).isCloseTo(Math.rint(rate), within(1e-9)).isPositive();
     assertThat(both.uniform().cost()).isCloseTo(20 * money.costPerHa(rate), within(1e-6));
-    PlanSettings poor = priced(gypsumPrices(0.01)).withMachine(MachineSettings.of(1, 8, 1));
+    PlanSettings poor =
+        Changed.withMachine(priced(gypsumPrices(0.01)), MachineSettings.of(1, 8, 1));
     assertThat(
             Ranches.of(2, 2)
                 .esp(20, 40)
@@ -229,10 +237,11 @@ class MoneyTest {
     Ranches ranch = Ranches.of(3.3).sar(3).zoneVariance(0.03);
     double chance = zone(ranch, DRAINED).reclamation().chance();
     assertThat(chance).isBetween(0.3, 0.7);
-    MoneySettings bold = MoneySettings.defaults().withActAbove(chance - 0.01);
-    MoneySettings shy = MoneySettings.defaults().withActAbove(chance + 0.01);
-    assertThat(zone(ranch, DRAINED.withMoney(bold)).reclamation().plannedMm()).isPositive();
-    assertThat(zone(ranch, DRAINED.withMoney(shy)).reclamation().plannedMm()).isZero();
+    MoneySettings bold = Changed.withActAbove(MoneySettings.defaults(), chance - 0.01);
+    MoneySettings shy = Changed.withActAbove(MoneySettings.defaults(), chance + 0.01);
+    assertThat(zone(ranch, Changed.withMoney(DRAINED, bold)).reclamation().plannedMm())
+        .isPositive();
+    assertThat(zone(ranch, Changed.withMoney(DRAINED, shy)).reclamation().plannedMm()).isZero();
   }
 
   /** International acre, short ton and acre-foot; prices in either system are one price. */
@@ -253,8 +262,9 @@ class MoneyTest {
   @Test
   void badPricesAndSettingsAreRefusedTogether() {
     PlanSettings bad =
-        priced(Map.of("gypsum-per-t", -5.0, "diesel", 2.0))
-            .withGypsum(GypsumSettings.defaults().withProduct(0, 5));
+        Changed.withGypsum(
+            priced(Map.of("gypsum-per-t", -5.0, "diesel", 2.0)),
+            Changed.withProduct(GypsumSettings.defaults(), 0, 5));
     assertThatThrownBy(() -> Ranches.of(2).plan(bad))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("gypsum-per-t: found -5.0; expected a price of at least 0")
@@ -264,14 +274,14 @@ class MoneyTest {
     assertThat(PlanSettings.defaults().problems()).isEmpty();
     List<PlanSettings> others =
         List.of(
-            DRAINED.withMachine(MachineSettings.of(5, 2, 1)),
-            DRAINED.withMachine(MachineSettings.of(1, 2, 0)),
-            DRAINED.withWater(WaterSettings.defaults().withEc(-1)),
-            DRAINED.withWater(WaterSettings.defaults().withEc(Double.NaN)),
-            DRAINED.withWater(WaterSettings.defaults().withEfficiencyPct(0)),
-            DRAINED.withLeaching(LeachingSettings.defaults().withTargetEce(0)),
-            DRAINED.withGypsum(GypsumSettings.defaults().withDepthCm(-1)),
-            DRAINED.withMoney(MoneySettings.defaults().withActAbove(0)));
+            Changed.withMachine(DRAINED, MachineSettings.of(5, 2, 1)),
+            Changed.withMachine(DRAINED, MachineSettings.of(1, 2, 0)),
+            Changed.withWater(DRAINED, Changed.withEc(WaterSettings.defaults(), -1)),
+            Changed.withWater(DRAINED, Changed.withEc(WaterSettings.defaults(), Double.NaN)),
+            Changed.withWater(DRAINED, Changed.withEfficiencyPct(WaterSettings.defaults(), 0)),
+            Changed.withLeaching(DRAINED, Changed.withTargetEce(LeachingSettings.defaults(), 0)),
+            Changed.withGypsum(DRAINED, Changed.withDepthCm(GypsumSettings.defaults(), -1)),
+            Changed.withMoney(DRAINED, Changed.withActAbove(MoneySettings.defaults(), 0)));
     assertThat(others).allSatisfy(s -> assertThat(s.problems()).hasSize(1));
   }
 }

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.depth.ProfileShape;
 import fieldsalt.facts.Hoffman1980.Application;
+import fieldsalt.plan.Changed;
 import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.Ranches;
+import fieldsalt.plan.Said;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.Irrigation;
 import fieldsalt.plan.setting.LeachingSettings;
@@ -15,7 +17,6 @@ import fieldsalt.plan.setting.WaterSettings;
 import fieldsalt.plan.soil.FieldEvidence;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.plan.word.Sentence;
-import fieldsalt.plan.word.Step;
 import fieldsalt.plan.zone.Reclamation.Status;
 import fieldsalt.quantity.Texture;
 import fieldsalt.quantity.UnitSystem;
@@ -55,16 +56,18 @@ class ReclamationTest {
   void depthByCropAndMethodByIrrigation() {
     assertThat(zone(Ranches.of(9).crop("lettuce"), DRAINED).reclamation().depthCm()).isEqualTo(60);
     PlanSettings pivot =
-        DRAINED.withWater(WaterSettings.defaults().withEc(1).withMethod(Irrigation.PIVOT));
+        Changed.withWater(
+            DRAINED,
+            Changed.withMethod(Changed.withEc(WaterSettings.defaults(), 1), Irrigation.PIVOT));
     Reclamation sprinkled = zone(Ranches.of(9), pivot).reclamation();
     assertThat(sprinkled.k()).isEqualTo(0.1);
     assertThat(sprinkled.application()).isEqualTo(Application.SPRINKLING);
     PlanSettings set =
-        DRAINED.withLeaching(
-            LeachingSettings.defaults()
-                .withTargetEce(5)
-                .withDepthCm(45)
-                .withApplication(Application.INTERMITTENT));
+        Changed.withLeaching(
+            DRAINED,
+            Changed.withApplication(
+                Changed.withDepthCm(Changed.withTargetEce(LeachingSettings.defaults(), 5), 45),
+                Application.INTERMITTENT));
     Reclamation asSet = zone(Ranches.of(9), set).reclamation();
     assertThat(asSet.targetEce()).isEqualTo(5);
     assertThat(asSet.depthCm()).isEqualTo(45);
@@ -87,17 +90,17 @@ class ReclamationTest {
     assertThat(zone.reclamation().status()).isEqualTo(Status.NOT_NEEDED);
     assertThat(zone.reclamation().plannedMm()).isZero();
     assertThat(zone.reclamation().mm().p90()).isZero();
-    assertThat(codes(zone.sentences())).contains("no-reclamation");
+    assertThat(codes(Said.of(zone, DRAINED))).contains("no-reclamation");
   }
 
   /** The target lies below what the water itself leaves: said, and no depth. */
   @Test
   void targetBelowTheWaterIsOutOfReach() {
-    PlanSettings salty = DRAINED.withWater(WaterSettings.defaults().withEc(8));
+    PlanSettings salty = Changed.withWater(DRAINED, Changed.withEc(WaterSettings.defaults(), 8));
     ZonePlan zone = zone(Ranches.of(9).sar(3), salty);
     assertThat(zone.reclamation().status()).isEqualTo(Status.TARGET_OUT_OF_REACH);
     assertThat(zone.reclamation().plannedMm()).isZero();
-    assertThat(codes(zone.sentences())).contains("target-below-water");
+    assertThat(codes(Said.of(zone, salty))).contains("target-below-water");
     assertThat(zone.firstStep()).isEqualTo(Step.CHANGE_CROP_OR_WATER);
   }
 
@@ -105,7 +108,7 @@ class ReclamationTest {
   void hardlyAboveTheTargetIsLowConfidence() {
     ZonePlan zone = zone(Ranches.of(3.7), DRAINED);
     assertThat(zone.reclamation().lowConfidence()).isTrue();
-    assertThat(codes(zone.sentences())).contains("about-one-pore-volume");
+    assertThat(codes(Said.of(zone, DRAINED))).contains("about-one-pore-volume");
     assertThat(zone(Ranches.of(9), DRAINED).reclamation().lowConfidence()).isFalse();
   }
 
@@ -115,28 +118,29 @@ class ReclamationTest {
     for (GroundSettings ground :
         List.of(
             GroundSettings.defaults(),
-            GroundSettings.defaults().withDrainage(GroundSettings.Drainage.POOR),
-            GroundSettings.defaults()
-                .withDrainage(GroundSettings.Drainage.GOOD)
-                .withWaterTableCm(149))) {
-      RanchPlan plan = Ranches.of(9).sar(3).plan(DRAINED.withGround(ground));
+            Changed.withDrainage(GroundSettings.defaults(), GroundSettings.Drainage.POOR),
+            Changed.withWaterTableCm(
+                Changed.withDrainage(GroundSettings.defaults(), GroundSettings.Drainage.GOOD),
+                149))) {
+      RanchPlan plan = Ranches.of(9).sar(3).plan(Changed.withGround(DRAINED, ground));
       assertThat(plan.zones().get(0).steps()).containsExactly(Step.DRAINAGE, Step.LEACHING);
-      assertThat(codes(plan.fields().get(0).cautions())).contains("drainage-first");
+      assertThat(codes(Said.cautionsOfFirstField(plan))).contains("drainage-first");
       assertThat(plan.fields().get(0).draft().isDraft()).isTrue();
     }
     GroundSettings deep =
-        GroundSettings.defaults().withDrainage(GroundSettings.Drainage.GOOD).withWaterTableCm(150);
-    RanchPlan plan = Ranches.of(9).sar(3).plan(DRAINED.withGround(deep));
+        Changed.withWaterTableCm(
+            Changed.withDrainage(GroundSettings.defaults(), GroundSettings.Drainage.GOOD), 150);
+    RanchPlan plan = Ranches.of(9).sar(3).plan(Changed.withGround(DRAINED, deep));
     assertThat(plan.zones().get(0).steps()).containsExactly(Step.LEACHING);
   }
 
   /** Salt coming up from below: look for a water table first, even on ground said to drain. */
   @Test
   void invertedProfileLooksForAWaterTable() {
-    FieldEvidence inverted = FieldEvidence.firm(30).withProfile(ProfileShape.INVERTED);
+    FieldEvidence inverted = Changed.withProfile(FieldEvidence.firm(30), ProfileShape.INVERTED);
     ZonePlan zone = zone(Ranches.of(9).sar(3).evidence(inverted), DRAINED);
     assertThat(zone.steps()).containsExactly(Step.WATER_TABLE, Step.LEACHING);
-    FieldEvidence normal = FieldEvidence.firm(30).withProfile(ProfileShape.NORMAL);
+    FieldEvidence normal = Changed.withProfile(FieldEvidence.firm(30), ProfileShape.NORMAL);
     assertThat(zone(Ranches.of(9).sar(3).evidence(normal), DRAINED).firstStep())
         .isEqualTo(Step.LEACHING);
   }
@@ -144,21 +148,21 @@ class ReclamationTest {
   /** Hoffman 1980: boron over the depth to reclaim takes K 0.6. */
   @Test
   void boronLeaching() {
-    FieldSoil high = FieldSoil.unknown().withTexture(Texture.CLAY_LOAM).withBoronMgL(12);
+    FieldSoil high = Changed.withBoronMgL(FieldSoil.unknown().withTexture(Texture.CLAY_LOAM), 12);
     RanchPlan plan = Ranches.of(3).soil(high).plan(DRAINED);
     Sentence boron =
-        plan.fields().get(0).sentences().stream()
+        Said.ofFirstField(plan).stream()
             .filter(s -> s.code().equals("boron-leaching"))
             .findFirst()
             .orElseThrow();
     assertThat(boron.numbers().get(2).value())
         .as("12 to 6 mg/L over 0.90 m")
         .isCloseTo(0.6 * 900 * 12 / 6, within(1e-9));
-    assertThat(codes(plan.fields().get(0).cautions())).contains("boron-chloride");
-    assertThat(plan.fields().get(0).cautions().get(1).text(UnitSystem.METRIC))
+    assertThat(codes(Said.cautionsOfFirstField(plan))).contains("boron-chloride");
+    assertThat(Said.cautionsOfFirstField(plan).get(1).text(UnitSystem.METRIC))
         .isEqualTo("Boron was measured; chloride was not measured.");
-    FieldSoil fine = high.withBoronMgL(2);
-    assertThat(codes(Ranches.of(3).soil(fine).plan(DRAINED).fields().get(0).sentences()))
+    FieldSoil fine = Changed.withBoronMgL(high, 2);
+    assertThat(codes(Said.ofFirstField(Ranches.of(3).soil(fine).plan(DRAINED))))
         .contains("boron-fine");
   }
 
@@ -167,7 +171,7 @@ class ReclamationTest {
   void amountsInBothSystems() {
     ZonePlan zone = zone(Ranches.of(9).sar(3), DRAINED);
     Sentence s =
-        zone.sentences().stream()
+        Said.of(zone, DRAINED).stream()
             .filter(x -> x.code().equals("reclamation"))
             .findFirst()
             .orElseThrow();

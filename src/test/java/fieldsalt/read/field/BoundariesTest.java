@@ -116,7 +116,7 @@ public class BoundariesTest {
                 assertThat(finding.found()).contains("UTM").contains("12N");
                 assertThat(finding.done())
                     .contains("NAD27 to WGS 84 (6)")
-                    .contains("good to " + goodToM + " m");
+                    .contains("accurate to " + goodToM + " m");
               });
     }
   }
@@ -175,10 +175,10 @@ public class BoundariesTest {
       value = {
         "[[30,-153.01],[30,-153],[30.005,-153],[30,-153.01]] | swapped",
         "[[499000,3319000],[499100,3319000],[499100,3319100],[499000,3319000]] | metres",
-        "[[-193,30],[-192.99,30],[-192.99,30.01],[-193,30]] | Mend the longitude",
+        "[[-193,30],[-192.99,30],[-192.99,30.01],[-193,30]] | Correct the longitude",
         "[[179.99,30],[-179.99,30],[-179.99,30.01],[179.99,30.01],[179.99,30]] | 180th meridian",
         "[[-153,30],[-153,30],[-153,30],[-153,30]] | three different corners",
-        "[[-153,30],[-152.9,30],[-152.8,30],[-153,30]] | not sound",
+        "[[-153,30],[-152.9,30],[-152.8,30],[-153,30]] | not valid",
         "[[-153,30],[-152.9,\"x\"],[-152.8,30],[-153,30]] | GeoJSON",
         "[[-153,30],[1e999,30],[-152.8,30],[-153,30]] | the coordinate",
         "[] | of 0 points"
@@ -282,7 +282,7 @@ public class BoundariesTest {
           new FieldBoundary(
               f.name(), utm.toMetres(f.shapeM()), f.crop(), f.texture(), f.clayPct()));
     }
-    Overlaps.tell(inMetres, notes);
+    Overlaps.noteIn(notes, inMetres);
     assertThat(notes.findings())
         .singleElement()
         .satisfies(f -> assertThat(f.code().id()).isEqualTo("fields-overlap"))

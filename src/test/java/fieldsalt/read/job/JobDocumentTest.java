@@ -27,7 +27,7 @@ class JobDocumentTest {
 
   private JobDocument job(String text) throws IOException {
     Path file = Files.writeString(folder.resolve("job.yaml"), text);
-    return JobDocument.read(file);
+    return JobDocument.read(file, List.of());
   }
 
   private InputProblem refused(String text) {
@@ -156,12 +156,12 @@ class JobDocumentTest {
   void settingsOfTheCommandLineWin() throws IOException {
     JobDocument job =
         job("fields: f\nsamples: s\ncell-m: 10\nlaboratory: {A.B: {method: paste}}\n")
-            .withSet("cell-m=5")
-            .withSet("water.ec-dS-m=1.2")
-            .withSet("crops=alfalfa, barley")
-            .withSet("zones.breaks=[1, 2]")
-            .withSet("laboratory.\"A.B\".sd-ln=0.1")
-            .withSet("defaults.depth-cm=0,60");
+            .withSets(List.of("cell-m=5"))
+            .withSets(List.of("water.ec-dS-m=1.2"))
+            .withSets(List.of("crops=alfalfa, barley"))
+            .withSets(List.of("zones.breaks=[1, 2]"))
+            .withSets(List.of("laboratory.\"A.B\".sd-ln=0.1"))
+            .withSets(List.of("defaults.depth-cm=0,60"));
     assertThat(job.number("cell-m")).hasValue(5);
     assertThat(job.number("water.ec-dS-m")).hasValue(1.2);
     assertThat(job.texts("crops")).containsExactly("alfalfa", "barley");
@@ -169,8 +169,8 @@ class JobDocumentTest {
     assertThat(job.text("laboratory", "A.B", "method")).contains("paste");
     assertThat(job.number("laboratory", "A.B", "sd-ln")).hasValue(0.1);
     assertThat(job.depth("defaults.depth-cm")).contains(new DepthRange(0, 60));
-    assertThatThrownBy(() -> job.withSet("cel-m=5")).hasMessageContaining("cell-m?");
-    assertThatThrownBy(() -> job.withSet("cell-m")).hasMessageContaining("key=value");
+    assertThatThrownBy(() -> job.withSets(List.of("cel-m=5"))).hasMessageContaining("cell-m?");
+    assertThatThrownBy(() -> job.withSets(List.of("cell-m"))).hasMessageContaining("key=value");
     assertThatThrownBy(() -> job.withSets(List.of("x=1", "seed=a")))
         .hasMessageContaining("unknown key x")
         .hasMessageContaining("whole number");
@@ -248,6 +248,7 @@ class JobDocumentTest {
   void aTabIsToldWhereItStands() throws IOException {
     Path job =
         Files.writeString(folder.resolve("tab.yaml"), "fields: f\ndefaults:\n\tmethod: paste\n");
-    assertThatThrownBy(() -> JobDocument.read(job)).hasMessageContaining("tab.yaml line 3");
+    assertThatThrownBy(() -> JobDocument.read(job, List.of()))
+        .hasMessageContaining("tab.yaml line 3");
   }
 }

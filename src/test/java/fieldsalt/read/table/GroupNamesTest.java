@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.word.PlainText;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +27,7 @@ class GroupNamesTest {
             s ->
                 s.method().map(m -> m.label()).orElse("none")
                     + " "
-                    + LineCells.plain(s.ec().orElseThrow().dSPerM()))
+                    + PlainText.number(s.ec().orElseThrow().dSPerM()))
         .toList();
   }
 

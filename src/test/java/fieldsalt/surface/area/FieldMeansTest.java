@@ -6,16 +6,17 @@ import static org.assertj.core.api.Assertions.within;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.geo.PlaceM;
+import fieldsalt.surface.ChangedSurface;
 import fieldsalt.surface.DenseKriging;
 import fieldsalt.surface.RanchCase;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
-import fieldsalt.surface.choice.SurfaceMethod;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.next.NextSearch;
 import fieldsalt.surface.site.FieldLattice;
@@ -246,7 +247,7 @@ class FieldMeansTest {
   @Test
   void theFieldMeanAlsoTakesAComposite() {
     RanchCase ranch = ranch(12, 7);
-    SurfaceSettings mean = COARSE.withMethod(SurfaceMethod.MEAN);
+    SurfaceSettings mean = ChangedSurface.withMethod(COARSE, SurfaceMethod.MEAN);
     SiteReadings.FieldMean bag = mean("field 0", 1.6, 0.02, 20);
     Surface plain = SurfaceFitter.fit(ranch.readings(), ranch.fields(), mean);
     Surface told = SurfaceFitter.fit(with(ranch.readings(), bag), ranch.fields(), mean);

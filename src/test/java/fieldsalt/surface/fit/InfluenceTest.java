@@ -99,13 +99,13 @@ class InfluenceTest {
   @Test
   void withADriftTheRefitHasTheDriftToo() {
     Surface mild = steered(0.75);
-    assertThat(mild.report().chosen()).isEqualTo("drift");
+    assertThat(mild.report().chosen()).isEqualTo(SurfaceMethod.DRIFT);
     assertThat(mild.report().details().sites())
         .anyMatch(s -> s.siteId().equals("s00017") && s.standardisedError() > 3);
     assertThat(hanging(mild)).isEmpty();
 
     Surface gross = steered(4);
-    assertThat(gross.report().chosen()).isEqualTo("drift");
+    assertThat(gross.report().chosen()).isEqualTo(SurfaceMethod.DRIFT);
     assertThat(hanging(gross)).hasSize(1);
     SurfaceDetails.Influence one = gross.report().details().influential().get(0);
     assertThat(one.siteId()).isEqualTo("s00017");

@@ -7,16 +7,17 @@ import static org.assertj.core.api.Assertions.within;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.ChangedSurface;
 import fieldsalt.surface.RanchCase;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceCases;
 import fieldsalt.surface.SurfaceFitter;
-import fieldsalt.surface.choice.SurfaceMethod;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
 import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.site.FieldCells;
 import fieldsalt.surface.site.Grid;
@@ -120,7 +121,7 @@ class SurfaceStripsTest {
                 SurfaceCases.paste(1, 1.4, 0.01),
                 SurfaceCases.paste(2, 1.2, 0.01)));
     SurfaceSettings settings =
-        SurfaceSettings.defaults().withMethod(SurfaceMethod.MEAN).withCellM(1);
+        ChangedSurface.withMethod(SurfaceSettings.defaults(), SurfaceMethod.MEAN).withCellM(1);
     Surface surface = SurfaceFitter.fit(readings, List.of(field), settings);
     List<SurfaceMap> maps = surface.maps(Map.of("a", 4.0));
     assertThat(maps).hasSize(1);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.zones.ChangedZones;
 import fieldsalt.zones.Given;
 import java.util.Arrays;
 import java.util.List;
@@ -79,7 +80,7 @@ class OptimalGroupsTest {
             5,
             (x, y) -> x < 200 ? 1 : x < 400 ? 4 : 16,
             Given.scheme(2.0),
-            ZoneSettings.defaults().withCount(3).withBy(ZoneSettings.By.COUNT));
+            ChangedZones.withCount(ZoneSettings.defaults(), 3).withBy(ZoneSettings.By.COUNT));
     List<Double> breaks = zones.schemeByField().get("north").breaks();
     assertThat(breaks).hasSize(2);
     assertThat(breaks.get(0)).isCloseTo(2, within(1e-6));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.site.Grid;
+import fieldsalt.zones.ChangedZones;
 import fieldsalt.zones.Given;
 import fieldsalt.zones.ZoneBuilder;
 import java.util.BitSet;
@@ -21,7 +22,7 @@ class ZoneFiguresTest {
   private static final FieldBoundary FIELD =
       Given.field("north", Given.wkt("POLYGON ((0 0, 40 0, 40 20, 0 20, 0 0))"));
   private static final ZoneSettings ANY_SIZE =
-      ZoneSettings.defaults().withMinAreaHa(0).withMinWidthM(0);
+      ChangedZones.withMinWidthM(ChangedZones.withMinAreaHa(ZoneSettings.defaults(), 0), 0);
 
   private static SurfaceMap map() {
     return new SurfaceMap(

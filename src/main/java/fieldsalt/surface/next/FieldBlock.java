@@ -1,0 +1,241 @@
+package fieldsalt.surface.next;
+
+import fieldsalt.gaussian.MixedModel;
+import fieldsalt.surface.fit.Solved;
+import fieldsalt.surface.site.FieldRows;
+import fieldsalt.surface.site.Points;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * What the present data leave unknown in one field: z = own + B s. {@code own} has a covariance
+ * within the field, s are the effects that fields share (slopes of drifts, offsets, the offset of a
+ * new reading). Fields are independent given s, so a ranch costs the sum of its fields, never a
+ * matrix over all of them.
+ *
+ * <p>A reading of z_i + noise with the loadings b of the reading on s has, given s, the variance t
+ * = own_ii + noise. It takes own_i own_i'/t from the covariance and own_i b'/t from B (what is
+ * known of the field's own part then depends on s); see {@link SharedEffects} for s itself.
+ */
+final class FieldBlock {
+  private final Solved solved;
+  private final int part;
+  private final int fields;
+  private final List<Group> groups = new ArrayList<>();
+  private final List<int[]> zones = new ArrayList<>();
+  private int elements;
+  private double[][] own;
+  private double[][] loadings;
+
+  /** Places predicted together. */
+  private record Group(int from, Points points, boolean sites, MixedModel.Prediction seen) {}
+
+  FieldBlock(Solved solved, int part) {
+    this.solved = solved;
+    this.part = part;
+    this.fields = solved.data().parts().size();
+  }
+
+  /** Adds z at places, and returns the position of the first one. */
+  int addPlaces(Points points) {
+    return add(points, points.covariancesWith(rows(), solved.model()), false);
+  }
+
+  /** Adds z at all sites of the field, their micro-scale included. */
+  int addSites() {
+    Points points =
+        Points.of(solved.data(), part, rows().sites().stream().map(s -> s.place()).toList());
+    double[][] c = points.covariancesWith(rows(), solved.model());
+    for (int r = 0; r < c.length; r++) {
+      c[r][rows().siteOf()[r]] = solved.model().pointVariance();
+    }
+    return add(points, c, true);
+  }
+
+  /** Adds a zone: the mean of places from a position on. */
+  void addZone(int from, int size) {
+    int[] members = new int[size];
+    Arrays.setAll(members, i -> from + i);
+    zones.add(members);
+  }
+
+  FieldRows rows() {
+    return solved.data().parts().get(part);
+  }
+
+  int zoneCount() {
+    return zones.size();
+  }
+
+  private int add(Points points, double[][] covariances, boolean sites) {
+    double[][] design = new double[solved.data().columns(part).length][points.size()];
+    Arrays.fill(design[0], 1);
+    for (int d = 0; d < points.drift().length; d++) {
+      design[1 + d] = points.drift()[d].clone();
+    }
+    MixedModel.Prediction seen = solved.solution().predict(part, covariances, design);
+    groups.add(new Group(elements, points, sites, seen));
+    elements += points.size();
+    return elements - points.size();
+  }
+
+  /**
+   * Works out covariance and loadings; nothing can be added afterwards.
+   *
+   * @param shared number of shared effects, that of a new reading the last
+   */
+  void close(int shared) {
+    own = new double[elements][elements];
+    loadings = new double[elements][shared];
+    for (Group g : groups) {
+      double[][] effects = g.seen.fromEffects();
+      for (int i = 0; i < g.points.size(); i++) {
+        for (int k = fields; k < effects.length; k++) {
+          loadings[g.from + i][k - fields] = effects[k][i];
+        }
+      }
+    }
+    for (Group g : groups) {
+      for (Group h : groups) {
+        put(g, h);
+      }
+    }
+  }
+
+  private void put(Group g, Group h) {
+    double[][] change = g.seen.covarianceChange(h.seen);
+    double[][] prior = g.points.covariancesWith(h.points, solved.model());
+    for (int i = 0; i < change.length; i++) {
+      for (int j = 0; j < change[i].length; j++) {
+        boolean oneSite = g.sites && h.sites && i == j;
+        own[g.from + i][h.from + j] =
+            change[i][j]
+                + (oneSite ? solved.model().pointVariance() : prior[i][j])
+                - dot(loadings[g.from + i], loadings[h.from + j]);
+      }
+    }
+  }
+
+  double[] loadings(int element) {
+    return loadings[element];
+  }
+
+  double own(int element) {
+    return own[element][element];
+  }
+
+  /** Own covariance of a zone's mean with an element. */
+  double zoneWith(int zone, int element) {
+    double sum = 0;
+    for (int member : zones.get(zone)) {
+      sum += own[member][element];
+    }
+    return sum / zones.get(zone).length;
+  }
+
+  /** Own variance of the mean of a zone. */
+  double zoneVariance(int zone) {
+    return variance(zones.get(zone));
+  }
+
+  /** Own variance of the sum of elements over a number. */
+  private double variance(int[] members) {
+    double sum = 0;
+    for (int a : members) {
+      for (int b : members) {
+        sum += own[a][b];
+      }
+    }
+    return sum / members.length / members.length;
+  }
+
+  /** Own variance of the sum of elements from a position on. */
+  double sumVariance(int from, int size) {
+    int[] members = new int[size];
+    Arrays.setAll(members, i -> from + i);
+    return variance(members) * size * size;
+  }
+
+  /** Own covariance of the sum of elements from a position on with an element. */
+  double sumWith(int from, int size, int element) {
+    double sum = 0;
+    for (int i = 0; i < size; i++) {
+      sum += own[from + i][element];
+    }
+    return sum;
+  }
+
+  /** Loadings of a zone's mean. */
+  double[] zoneLoadings(int zone) {
+    int[] members = zones.get(zone);
+    double[] mean = new double[loadings.length == 0 ? 0 : loadings[0].length];
+    for (int member : members) {
+      for (int k = 0; k < mean.length; k++) {
+        mean[k] += loadings[member][k] / members.length;
+      }
+    }
+    return mean;
+  }
+
+  /** The field after a reading of an element. */
+  void observe(int element, double noise, double[] b) {
+    double[] weights = new double[elements];
+    weights[element] = 1;
+    observe(weights, noise, b);
+  }
+
+  /**
+   * The field after a reading of a weighted sum.
+   *
+   * @param b loadings of the reading on the shared effects
+   */
+  void observe(double[] weights, double noise, double[] b) {
+    double[] p = new double[elements];
+    for (int i = 0; i < elements; i++) {
+      p[i] = dot(own[i], weights);
+    }
+    double t = dot(p, weights) + noise;
+    for (int i = 0; i < elements; i++) {
+      double k = p[i] / t;
+      for (int j = 0; j < elements; j++) {
+        own[i][j] -= k * p[j];
+      }
+      for (int e = 0; e < b.length; e++) {
+        loadings[i][e] -= k * b[e];
+      }
+    }
+  }
+
+  /** Loadings of a weighted sum of elements. */
+  double[] loadings(double[] weights) {
+    double[] sum = new double[loadings[0].length];
+    for (int i = 0; i < elements; i++) {
+      for (int e = 0; e < sum.length && weights[i] != 0; e++) {
+        sum[e] += weights[i] * loadings[i][e];
+      }
+    }
+    return sum;
+  }
+
+  /** Own variance of a weighted sum of elements. */
+  double variance(double[] weights) {
+    double sum = 0;
+    for (int i = 0; i < elements; i++) {
+      sum += weights[i] == 0 ? 0 : weights[i] * dot(own[i], weights);
+    }
+    return sum;
+  }
+
+  int elements() {
+    return elements;
+  }
+
+  static double dot(double[] x, double[] y) {
+    double sum = 0;
+    for (int i = 0; i < x.length; i++) {
+      sum += x[i] * y[i];
+    }
+    return sum;
+  }
+}
