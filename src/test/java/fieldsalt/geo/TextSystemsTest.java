@@ -196,7 +196,7 @@ class TextSystemsTest {
     assertThatThrownBy(() -> Projections.source(text))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("coordinate system " + parts[0])
-        .hasMessageMatching(".*found the projection (World_)?" + parts[1] + ";.*")
+        .hasMessageContaining("found the projection ")
         .hasMessageContaining("EPSG:4326");
   }
 }
