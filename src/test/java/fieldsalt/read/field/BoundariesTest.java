@@ -1,7 +1,6 @@
 package fieldsalt.read.field;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import fieldsalt.finding.InputProblem;
@@ -92,38 +91,34 @@ public class BoundariesTest {
     }
   }
 
-  /** A grid made for a city, which has neither code nor a text of version 1. */
-  @Test
-  void aSystemThatNoFarmUsesIsRefusedWithTheWayOut() {
-    assertThatThrownBy(() -> read(resource("boundaries/own.gpkg"), new Notes()))
-        .isInstanceOf(InputProblem.class)
-        .hasMessageContaining("the projection Colombia Urban")
-        .hasMessageContaining("Save the file in WGS 84");
-  }
-
   /**
    * One square in Arizona by ogr2ogr (GDAL 3.6.2, without grids): in an old datum by the text of a
-   * Shapefile and by the code of a GeoPackage, which has to say how good its shift is.
+   * Shapefile and by the code of a GeoPackage, which has to say how good its shift is; and in a
+   * system that has neither code nor a text of version 1.
    */
   @ParameterizedTest
-  @CsvSource({"nad27.zip, 7", "nad27.gpkg, 7"})
-  void anOldDatumLeadsToItsPlace(String name, String goodToM) {
+  @CsvSource({"nad27.zip, 7", "nad27.gpkg, 7", "own.gpkg, "})
+  void anOldDatumAndASystemWithoutACodeLeadToTheirPlace(String name, String goodToM) {
     Notes notes = new Notes();
     var box = read(resource("boundaries/" + name), notes).get(0).shapeM().getEnvelopeInternal();
     assertThat(box.getMinX()).isCloseTo(-111.2, Assertions.offset(1e-7));
     assertThat(box.getMaxX()).isCloseTo(-111.19, Assertions.offset(1e-7));
     assertThat(box.getMinY()).isCloseTo(32.9, Assertions.offset(1e-7));
     assertThat(box.getMaxY()).isCloseTo(32.905, Assertions.offset(1e-7));
-    assertThat(notes.findings())
-        .singleElement()
-        .satisfies(
-            finding -> {
-              assertThat(finding.code().id()).isEqualTo("datum-shift");
-              assertThat(finding.found()).contains("UTM").contains("12N");
-              assertThat(finding.done())
-                  .contains("NAD27 to WGS 84 (6)")
-                  .contains("accurate to " + goodToM + " m");
-            });
+    if (goodToM == null) {
+      assertThat(notes.findings()).isEmpty();
+    } else {
+      assertThat(notes.findings())
+          .singleElement()
+          .satisfies(
+              finding -> {
+                assertThat(finding.code().id()).isEqualTo("datum-shift");
+                assertThat(finding.found()).contains("UTM").contains("12N");
+                assertThat(finding.done())
+                    .contains("NAD27 to WGS 84 (6)")
+                    .contains("accurate to " + goodToM + " m");
+              });
+    }
   }
 
   /** Refusals of a system name the file and a way out. */
