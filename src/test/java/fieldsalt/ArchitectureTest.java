@@ -219,10 +219,10 @@ class ArchitectureTest {
   }
 
   @Test
-  void onlyGeoAndHandoverKnowGeoTools() {
+  void onlyTwoRoomsOfGeoKnowGeoTools() {
     noClasses()
         .that()
-        .resideOutsideOfPackages("fieldsalt.geo..", "fieldsalt.handover..")
+        .resideOutsideOfPackages("fieldsalt.geo.registry..", "fieldsalt.geo.raster..")
         .should()
         .dependOnClassesThat()
         .resideInAPackage("org.geotools..")

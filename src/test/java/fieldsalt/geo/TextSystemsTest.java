@@ -128,6 +128,21 @@ class TextSystemsTest {
     assertThat(system.tieAt(-1.5, 52.5).accuracyM()).isEmpty();
   }
 
+  /** A realization that no table has is taken as WGS 84 by how its name begins, and says so. */
+  @Test
+  void aNewRealizationIsNearWgs84() {
+    String text =
+        "GEOGCS[\"x\",DATUM[\"D_ITRF_2095\",SPHEROID[\"GRS_1980\",6378137.0,298.257222101]],"
+            + "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]]";
+    SourceSystem system = Projections.source(text);
+    assertThat(system.toLonLat(-111.2, 32.9)).containsExactly(-111.2, 32.9);
+    SourceSystem.Tie tie = system.tieAt(-111.2, 32.9);
+    assertThat(tie.name()).isEqualTo("taken as WGS 84");
+    assertThat(tie.accuracyM()).hasValue(2);
+    String other = text.replace("GRS_1980\",6378137.0,298.257222101", "Airy\",6377563.4,299.325");
+    assertThatThrownBy(() -> Projections.source(other)).hasMessageContaining("ITRF_2095");
+  }
+
   /** A name alone is not believed: the ellipsoid must be the datum's. */
   @Test
   void aDatumOnAnotherEllipsoidIsRefused() {
