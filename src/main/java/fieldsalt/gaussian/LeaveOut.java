@@ -1,5 +1,8 @@
 package fieldsalt.gaussian;
 
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
 /**
  * Data predicted from all other data, without refitting: with P of restricted likelihood, the
  * errors of a set B are e = P_BB⁻¹(Py)_B and their covariance is P_BB⁻¹ (Dubrule 1983, Mathematical
@@ -8,32 +11,30 @@ package fieldsalt.gaussian;
  */
 public final class LeaveOut {
   private final MixedModel model;
-  private final int[][] columns;
   private final double[][][] inverse;
-  private final double[][][] shared;
+  private final double[][][] effects;
 
-  /** Inverts the blocks of a solved model. */
-  public LeaveOut(MixedModel model, int[][] columnsOfBlocks) {
+  /** Inverts the blocks of a solved model of {@code blocks} blocks. */
+  public LeaveOut(MixedModel model, int blocks) {
     this.model = model;
-    this.columns = columnsOfBlocks;
-    int count = columnsOfBlocks.length;
-    inverse = new double[count][][];
-    shared = new double[count][][];
-    for (int b = 0; b < count; b++) {
-      inverse[b] = model.factor(b).inverse();
-      shared[b] = effectRows(b);
-    }
+    inverse = new double[blocks][][];
+    effects = new double[blocks][][];
+    IntStream.range(0, blocks)
+        .parallel()
+        .forEach(
+            b -> {
+              inverse[b] = model.factor(b).inverse();
+              effects[b] = effectRows(b);
+            });
   }
 
-  /** Rows of M^(-1/2) W'D⁻¹: one array an effect, one value a datum of the block. */
+  /** P = D⁻¹ less the products of these rows: one array an effect, one value a datum. */
   private double[][] effectRows(int b) {
-    double[][] dual = model.dualDesign(b);
-    int n = model.factor(b).size();
-    double[][] rows = new double[model.effectsFactor().size()][n];
-    for (int c = 0; c < dual.length; c++) {
-      rows[columns[b][c]] = dual[c];
-    }
-    model.effectsFactor().forwardRows(rows);
+    double[][] shared = model.sharedDual(b);
+    model.sharedFactor().forwardRows(shared);
+    double[][] own = model.ownDual(b);
+    double[][] rows = Arrays.copyOf(own, own.length + shared.length);
+    System.arraycopy(shared, 0, rows, own.length, shared.length);
     return rows;
   }
 
@@ -59,7 +60,7 @@ public final class LeaveOut {
     double[][] p = new double[n][n];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {
-        p[i][j] = element(block, members[i], block, members[j]);
+        p[i][j] = element(block, members[i], members[j]);
       }
       if (p[i][i] <= 1e-10 * inverse[block][members[i]][members[i]]) {
         throw new NotPositiveDefinite(members[i], p[i][i]);
@@ -68,35 +69,53 @@ public final class LeaveOut {
     return p;
   }
 
-  private double element(int block, int i, int otherBlock, int j) {
-    double p = block == otherBlock ? inverse[block][i][j] : 0;
-    for (int k = 0; k < shared[block].length; k++) {
-      p -= shared[block][k][i] * shared[otherBlock][k][j];
+  private double element(int block, int i, int j) {
+    double p = inverse[block][i][j];
+    for (double[] effect : effects[block]) {
+      p -= effect[i] * effect[j];
     }
     return p;
   }
 
   /**
-   * The linear rule behind one error: weights on all data, one array a block, of which the error of
-   * {@code members[which]} is the sum; 1 on that datum itself, 0 on the others of the set.
+   * The linear rule behind one error, as far as it is of the block itself: weights on the block's
+   * data, of which the error of {@code members[which]} is the sum beside what {@link #sharedWeights}
+   * says; 1 on that datum, 0 on the others of the set.
    */
-  public double[][] rule(int block, int[] members, int which) {
-    double[] unit = new double[members.length];
-    unit[which] = 1;
-    double[] f = Cholesky.factor(projection(block, members)).solve(unit);
-    double[][] rule = new double[inverse.length][];
-    for (int b = 0; b < rule.length; b++) {
-      rule[b] = new double[inverse[b].length];
-      for (int i = 0; i < members.length; i++) {
-        for (int j = 0; j < rule[b].length; j++) {
-          rule[b][j] += f[i] * element(block, members[i], b, j);
-        }
+  public double[] rule(int block, int[] members, int which) {
+    double[] f = factors(block, members, which);
+    double[] rule = new double[inverse[block].length];
+    for (int i = 0; i < members.length; i++) {
+      for (int j = 0; j < rule.length; j++) {
+        rule[j] += f[i] * element(block, members[i], j);
       }
     }
     for (int i = 0; i < members.length; i++) {
-      rule[block][members[i]] = i == which ? 1 : 0;
+      rule[members[i]] = i == which ? 1 : 0;
     }
     return rule;
+  }
+
+  private double[] factors(int block, int[] members, int which) {
+    double[] unit = new double[members.length];
+    unit[which] = 1;
+    return Cholesky.factor(projection(block, members)).solve(unit);
+  }
+
+  /**
+   * Weights g of the same rule on data of other blocks b: {@code sharedDual(b)' g}, one number a
+   * shared effect.
+   */
+  public double[] sharedWeights(int block, int[] members, int which) {
+    double[] f = factors(block, members, which);
+    double[][] rows = model.sharedDual(block);
+    double[] sum = new double[rows.length];
+    for (int k = 0; k < rows.length; k++) {
+      for (int i = 0; i < members.length; i++) {
+        sum[k] -= f[i] * rows[k][members[i]];
+      }
+    }
+    return model.sharedFactor().solve(sum);
   }
 
   /** Errors and their covariance. */

@@ -112,23 +112,24 @@ class GaussianAgreementTest {
   }
 
   private MixedModel mixed() {
-    return new MixedModel(List.of(part(0, 5), part(5, SITES)), 2, OFFSETS);
+    return new MixedModel(List.of(part(0, 5), part(5, SITES)), 0);
   }
 
   private MixedModel.Block part(int from, int to) {
     int n = to - from;
     double[][] d = new double[n][n];
-    double[][] w = new double[3][n];
+    double[][] one = new double[1][n];
+    double[][] w = new double[2][n];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {
         d[i][j] = covariance[from + i][from + j] + (i == j ? noise[from + i] : 0);
       }
-      w[0][i] = 1;
-      w[1][i] = observations[from + i][SITES + TARGETS];
-      w[2][i] = observations[from + i][SITES + TARGETS + 1];
+      one[0][i] = 1;
+      w[0][i] = observations[from + i][SITES + TARGETS];
+      w[1][i] = observations[from + i][SITES + TARGETS + 1];
     }
     double[] y = java.util.Arrays.copyOfRange(values, from, to);
-    return new MixedModel.Block(d, new int[] {from == 0 ? 0 : 1, 2, 3}, w, y);
+    return new MixedModel.Block(d, one, w, y);
   }
 
   private MixedModel.Prediction target(MixedModel model, int target) {
@@ -139,7 +140,7 @@ class GaussianAgreementTest {
     for (int i = from; i < to; i++) {
       c[i - from][0] = covariance[i][target];
     }
-    return model.predict(b, c, new double[][] {{1}, {0}, {0}});
+    return model.predict(b, c, new double[][] {{1}}, new double[][] {{0}, {0}});
   }
 
   @Test
@@ -159,8 +160,8 @@ class GaussianAgreementTest {
     }
     for (int k = 0; k < OFFSETS; k++) {
       double[] offset = unit(SITES + TARGETS + k);
-      assertThat(model.effects()[2 + k]).isCloseTo(state.mean(offset), within(1e-9));
-      assertThat(model.effectsCovariance()[2 + k][2 + k])
+      assertThat(model.sharedEffects()[k]).isCloseTo(state.mean(offset), within(1e-9));
+      assertThat(model.sharedCovariance()[k][k])
           .isCloseTo(state.variance(offset), within(1e-9));
     }
   }
@@ -183,7 +184,7 @@ class GaussianAgreementTest {
 
   @Test
   void leavingOutEqualsSolvingWithout() {
-    LeaveOut leave = new LeaveOut(mixed(), new int[][] {{0, 2, 3}, {1, 2, 3}});
+    LeaveOut leave = new LeaveOut(mixed(), 2);
     LeaveOut.Errors errors = leave.errors(0, new int[] {1, 2});
     GaussianState without = prior();
     for (int i = 0; i < SITES; i++) {
@@ -200,17 +201,22 @@ class GaussianAgreementTest {
     }
     assertThat(mixed().factor(0).quadratic(new double[] {0, 0, 1, 0, 0}))
         .isCloseTo(covariance[2][2] + noise[2], within(1e-12));
-    assertRule(leave.rule(0, new int[] {1, 2}, 1), errors.error()[1]);
+    assertRule(leave, errors.error()[1]);
   }
 
-  private void assertRule(double[][] rule, double error) {
+  private void assertRule(LeaveOut leave, double error) {
+    int[] members = {1, 2};
+    double[] own = leave.rule(0, members, 1);
+    double[] others = leave.sharedWeights(0, members, 1);
+    double[][] carried = mixed().sharedDual(1);
     double sum = 0;
     for (int i = 0; i < SITES; i++) {
-      sum += rule[i < 5 ? 0 : 1][i < 5 ? i : i - 5] * values[i];
+      double other = i < 5 ? 0 : others[0] * carried[0][i - 5] + others[1] * carried[1][i - 5];
+      sum += (i < 5 ? own[i] : other) * values[i];
     }
     assertThat(sum).isCloseTo(error, within(1e-9));
-    assertThat(rule[0][2]).isEqualTo(1);
-    assertThat(rule[0][1]).isZero();
+    assertThat(own[2]).isEqualTo(1);
+    assertThat(own[1]).isZero();
   }
 
   /** Flat, not a large variance: nothing is said of a level before a datum of its own. */

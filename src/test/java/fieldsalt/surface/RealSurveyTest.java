@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.geo.PlaceM;
+import fieldsalt.gaussian.MixedModel;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
@@ -173,11 +174,11 @@ class RealSurveyTest {
     assertThat(fit.model().microScale()).isCloseTo(0.1260, within(5e-4));
     assertThat(fit.model().partialSill()).isCloseTo(0.0833, within(5e-4));
     assertThat(fit.model().correlation().rangeM()).isCloseTo(229.65, within(2.3));
-    double[] effects = Solved.of(data, fit.model()).solution().effects();
+    MixedModel solution = Solved.of(data, fit.model()).solution();
     Observations.ScaledDrift drift = data.drifts().get(0);
-    double slope = effects[1] / drift.spread();
+    double slope = solution.sharedEffects()[0] / drift.spread();
     assertThat(slope).isCloseTo(0.7249, within(5e-4));
-    assertThat(effects[0] - slope * drift.centre()).isCloseTo(-2.0005, within(1e-4));
+    assertThat(solution.ownEffects(0)[0] - slope * drift.centre()).isCloseTo(-2.0005, within(1e-4));
   }
 
   /** At the optimum of independent code (R: chol, optim to 1e-15): coefficients -2.0005, 0.7249. */
@@ -185,10 +186,10 @@ class RealSurveyTest {
   void coefficientsOfTheDrift() {
     Observations data = observations(everyRow(), true);
     CovarianceModel model = new CovarianceModel(new Exponential(229.6533), 0.08334972, 0.1259905);
-    double[] effects = Solved.of(data, model).solution().effects();
-    double slope = effects[1] / data.drifts().get(0).spread();
+    MixedModel solution = Solved.of(data, model).solution();
+    double slope = solution.sharedEffects()[0] / data.drifts().get(0).spread();
     assertThat(slope).isCloseTo(0.7249, within(5e-5));
-    assertThat(effects[0] - slope * data.drifts().get(0).centre()).isCloseTo(-2.0005, within(5e-5));
+    assertThat(solution.ownEffects(0)[0] - slope * data.drifts().get(0).centre()).isCloseTo(-2.0005, within(5e-5));
     assertThat(-new Likelihood(data).of(model)).isCloseTo(73.6231, within(5e-5));
   }
 

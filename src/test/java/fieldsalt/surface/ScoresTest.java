@@ -128,6 +128,11 @@ class ScoresTest {
           public double[][] covariance(Predictor.Predicted other) {
             return covariance;
           }
+
+          @Override
+          public double[][] shared() {
+            return new double[0][];
+          }
         };
     return new Predictor() {
       @Override

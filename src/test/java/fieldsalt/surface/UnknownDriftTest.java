@@ -78,7 +78,7 @@ class UnknownDriftTest {
     double mean = known.drifts().get(0).centre();
     Observations unknown = with(new East(x -> x > LAST_KNOWN_M ? Double.NaN : x));
     Observations meanThere = with(new East(x -> x > LAST_KNOWN_M ? mean : x));
-    double effect = Solved.of(known, MODEL).solution().effects()[2];
+    double effect = Solved.of(known, MODEL).solution().sharedEffects()[0];
     assertThat(effect).isGreaterThan(0.5);
     double[][] more = covariance(unknown);
     double[][] less = covariance(meanThere);
@@ -104,7 +104,7 @@ class UnknownDriftTest {
                 List.of(
                     List.of(target("a", 300), target("a", 500)),
                     List.of(target("a", 950), target("a", 1100))));
-    double effect = kriging.solved().solution().effects()[2];
+    double effect = kriging.solved().solution().sharedEffects()[0];
     assertThat(moments.covariance()[1][1]).isGreaterThan(effect * effect);
     assertThat(moments.covariance()[0][0]).isLessThan(effect * effect / 2);
   }

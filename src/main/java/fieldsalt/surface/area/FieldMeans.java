@@ -98,7 +98,7 @@ public final class FieldMeans {
   private List<AreaReading> withoutFar(List<AreaReading> asked) {
     List<AreaReading> used = new ArrayList<>();
     for (AreaReading one : asked) {
-      double sigmas = new Informed(fitted.likeliest(), List.of(one), scale).sigmas()[0];
+      double sigmas = new Informed(fitted.likeliest(), List.of(one), scale).sigmas();
       if (Math.abs(sigmas) > TOO_FAR_SIGMAS) {
         findings.add(
             new Finding(

@@ -127,15 +127,14 @@ public record DriftTrial(
   private static SurfaceDetails.DriftCheck check(Modelled modelled, boolean keeps) {
     Observations data = modelled.likelihood().data();
     Solved solved = modelled.likelihood().solve(modelled.fit().model());
-    double[] effects = solved.solution().effects();
-    double[][] covariance = solved.solution().effectsCovariance();
+    double[] effects = solved.solution().sharedEffects();
+    double[][] covariance = solved.solution().sharedCovariance();
     int count = data.drifts().size();
     double[] coefficients = new double[count];
     double[] errors = new double[count];
     for (int d = 0; d < count; d++) {
-      int at = data.parts().size() + d;
-      coefficients[d] = effects[at] / data.drifts().get(d).spread();
-      errors[d] = Math.sqrt(covariance[at][at]) / data.drifts().get(d).spread();
+      coefficients[d] = effects[d] / data.drifts().get(d).spread();
+      errors[d] = Math.sqrt(covariance[d][d]) / data.drifts().get(d).spread();
     }
     List<Drift> set = data.drifts().stream().map(Observations.ScaledDrift::drift).toList();
     String verdict =
@@ -163,9 +162,8 @@ public record DriftTrial(
 
   private static double[] slopes(SiteReadings readings, List<Drift> set, CovarianceModel model) {
     Observations data = Observations.of(readings, set);
-    double[] effects = Solved.of(data, model).solution().effects();
-    int from = data.parts().size();
-    return java.util.Arrays.copyOfRange(effects, from, from + set.size());
+    double[] effects = Solved.of(data, model).solution().sharedEffects();
+    return java.util.Arrays.copyOf(effects, set.size());
   }
 
   /** The readings without each field; without each quarter of it if there is but one. */

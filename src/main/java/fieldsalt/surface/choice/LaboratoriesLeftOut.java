@@ -75,8 +75,12 @@ final class LaboratoriesLeftOut {
         prior[i][j] = covariance(site(own, i), site(own, j)) + (i == j ? own.own()[i] : 0);
       }
     }
+    double[][] constant = new double[1][prior.length];
+    java.util.Arrays.fill(constant[0], 1);
     return new Predicted(
-        own, solved.solution().predict(part, covariances, design(solved.data(), own)), prior);
+        own,
+        solved.solution().predict(part, covariances, constant, shared(solved.data(), own)),
+        prior);
   }
 
   private static SiteReadings.Site site(FieldRows rows, int row) {
@@ -92,17 +96,16 @@ final class LaboratoriesLeftOut {
     return model.covariance(Math.hypot(a[0] - b[0], a[1] - b[1]));
   }
 
-  private static double[][] design(Observations seen, FieldRows own) {
+  private static double[][] shared(Observations seen, FieldRows own) {
     int n = own.rows().size();
-    double[][] design = new double[1 + seen.drifts().size() + own.loadings().length][n];
-    java.util.Arrays.fill(design[0], 1);
+    double[][] design = new double[seen.shared()][n];
     for (int d = 0; d < seen.drifts().size(); d++) {
       for (int i = 0; i < n; i++) {
-        design[1 + d][i] = seen.drifts().get(d).at(site(own, i).place());
+        design[d][i] = seen.drifts().get(d).at(site(own, i).place());
       }
     }
     for (int k = 0; k < own.loadings().length; k++) {
-      design[1 + seen.drifts().size() + k] = own.loadings()[k].clone();
+      design[seen.drifts().size() + k] = own.loadings()[k].clone();
     }
     return design;
   }
@@ -130,14 +133,18 @@ final class LaboratoriesLeftOut {
         laboratory, n, bias / n, biasError, Math.sqrt(square / n), (double) inside / n);
   }
 
-  /** Variance of the sum of all errors. */
+  /** Variance of the sum of all errors: fields have only the shared effects in common. */
   private static double total(List<Predicted> predicted) {
     double sum = 0;
+    double[] shared = new double[predicted.get(0).prediction().fromShared().length];
     for (Predicted p : predicted) {
-      for (Predicted q : predicted) {
-        sum += sum(p.prediction().covarianceChange(q.prediction()));
+      sum += sum(p.prediction().ownCovarianceChange(p.prediction())) + sum(p.prior());
+      for (int k = 0; k < shared.length; k++) {
+        shared[k] += java.util.Arrays.stream(p.prediction().fromShared()[k]).sum();
       }
-      sum += sum(p.prior());
+    }
+    for (double s : shared) {
+      sum += s * s;
     }
     return sum;
   }

@@ -8,6 +8,8 @@ import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 
 /**
  * Leave-one-out by site: all rows of a site go at once, nothing is refitted. Fields with fewer than
@@ -31,12 +33,18 @@ public final class LeaveOneOut {
   }
 
   private List<LeftOut> all(OneSite rule) {
+    return IntStream.range(0, data.parts().size())
+        .parallel()
+        .mapToObj(part -> ofPart(rule, part))
+        .flatMap(List::stream)
+        .toList();
+  }
+
+  private List<LeftOut> ofPart(OneSite rule, int part) {
     List<LeftOut> out = new ArrayList<>();
-    for (int part = 0; part < data.parts().size(); part++) {
-      int sites = data.parts().get(part).sites().size();
-      for (int site = 0; sites >= FEWEST_SITES && site < sites; site++) {
-        one(rule, part, site).ifPresent(out::add);
-      }
+    int sites = data.parts().get(part).sites().size();
+    for (int site = 0; sites >= FEWEST_SITES && site < sites; site++) {
+      one(rule, part, site).ifPresent(out::add);
     }
     return out;
   }
@@ -77,40 +85,49 @@ public final class LeaveOneOut {
   /** Of the field's mean, whose errors the nodes state. */
   public List<LeftOut> mean(Solved uncorrelated) {
     LeaveOut leave = uncorrelated.leaveOut();
+    List<double[][]> carriers =
+        IntStream.range(0, data.parts().size())
+            .mapToObj(uncorrelated.solution()::sharedDual)
+            .toList();
+    List<LinearErrors> errors = errors(carriers::get);
     return all(
         (node, part, site) -> {
           FieldRows rows = data.parts().get(part);
           int[] members = rows.rowsOf(site);
-          return error(node, leave.rule(part, members, rows.bestOf(members)));
+          int best = rows.bestOf(members);
+          return miss(
+              errors.get(node),
+              part,
+              leave.rule(part, members, best),
+              leave.sharedWeights(part, members, best));
         });
+  }
+
+  private List<LinearErrors> errors(IntFunction<double[][]> carriers) {
+    return nodes.stream().map(node -> new LinearErrors(node, carriers)).toList();
   }
 
   /** Of inverse distance squared. */
   public List<LeftOut> idw() {
-    return all((node, part, site) -> error(node, idwRule(part, site)));
+    List<LinearErrors> errors = errors(part -> new double[0][]);
+    return all(
+        (node, part, site) -> miss(errors.get(node), part, idwRule(part, site), new double[0]));
   }
 
-  private double[][] idwRule(int part, int site) {
-    double[][] rule = new double[data.parts().size()][];
-    for (int p = 0; p < rule.length; p++) {
-      rule[p] = new double[data.parts().get(p).rows().size()];
-    }
+  private double[] idwRule(int part, int site) {
     FieldRows rows = data.parts().get(part);
     double[] share = IdwRule.rowShares(rows);
     double[] bySite = IdwRule.siteWeights(rows, rows.x()[site], rows.y()[site], site);
+    double[] rule = new double[share.length];
     for (int r = 0; r < share.length; r++) {
-      rule[part][r] = -bySite[rows.siteOf()[r]] * share[r];
+      rule[r] = -bySite[rows.siteOf()[r]] * share[r];
     }
     int[] members = rows.rowsOf(site);
-    rule[part][members[rows.bestOf(members)]] = 1;
+    rule[members[rows.bestOf(members)]] = 1;
     return rule;
   }
 
-  private Miss error(int node, double[][] rule) {
-    double error = 0;
-    for (int part = 0; part < rule.length; part++) {
-      error += Linear.dot(rule[part], data.parts().get(part).values());
-    }
-    return new Miss(error, nodes.get(node).variance(rule));
+  private static Miss miss(LinearErrors errors, int part, double[] l, double[] g) {
+    return new Miss(errors.value(part, l, g), errors.variance(part, l, g));
   }
 }

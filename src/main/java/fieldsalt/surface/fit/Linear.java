@@ -1,46 +1,33 @@
 package fieldsalt.surface.fit;
 
 import fieldsalt.surface.site.LinearRule;
-import fieldsalt.surface.site.Observations;
 import fieldsalt.surface.site.Points;
+import java.util.Arrays;
 
 /**
  * Any linear predictor l'y with the error variance it has under a model, C00 - 2 l'c0 + l'Vl: a
  * mean or an inverse-distance map then has errors as honest as kriging's.
  */
-public record Linear(Solved solved, LinearRule rule) implements Predictor {
+public final class Linear implements Predictor {
+  private final Solved solved;
+  private final LinearRule rule;
+  private final LinearErrors errors;
+
+  public Linear(Solved solved, LinearRule rule) {
+    this.solved = solved;
+    this.rule = rule;
+    this.errors = new LinearErrors(solved, rule::carriers);
+  }
+
+  @Override
+  public Solved solved() {
+    return solved;
+  }
 
   /** The map knows nothing of the shared errors; its own values carry them all the same. */
   @Override
   public Predicted readings(Points points, double[] loadings) {
-    LinearRule.Weights weights = rule.at(points);
-    double[][] cross =
-        points.covariancesWith(solved.data().parts().get(points.part()), solved.model());
-    return new Applied(solved, points, weights, cross, whitened(weights), loadings);
-  }
-
-  /** U W by part, then G'W: the product of two of them is W'VW. One array a column of weights. */
-  private double[][] whitened(LinearRule.Weights weights) {
-    Observations data = solved.data();
-    int columns = weights.byPart()[0].length;
-    double[][] white = new double[columns][data.rowCount() + data.offsets()];
-    for (int c = 0; c < columns; c++) {
-      int at = 0;
-      for (int part = 0; part < data.parts().size(); part++) {
-        double[] w = weights.byPart()[part][c];
-        double[] uw = solved.solution().factor(part).times(w);
-        System.arraycopy(uw, 0, white[c], at, uw.length);
-        at += uw.length;
-        addShared(white[c], data.rowCount(), data.parts().get(part).loadings(), w);
-      }
-    }
-    return white;
-  }
-
-  private static void addShared(double[] white, int from, double[][] loadings, double[] w) {
-    for (int k = 0; k < loadings.length; k++) {
-      white[from + k] += dot(loadings[k], w);
-    }
+    return new Applied(points, rule.at(points), loadings);
   }
 
   public static double dot(double[] a, double[] b) {
@@ -51,26 +38,44 @@ public record Linear(Solved solved, LinearRule rule) implements Predictor {
     return sum;
   }
 
-  private record Applied(
-      Solved solved,
-      Points points,
-      LinearRule.Weights weights,
-      double[][] cross,
-      double[][] whitened,
-      double[] loadings)
-      implements Predicted {
+  private final class Applied implements Predicted {
+    private final Points points;
+    private final LinearRule.Weights weights;
+    private final double[][] cross;
+
+    /** By column of weights. */
+    private final double[] value;
+
+    private final double[][] white;
+
+    /** Shared errors of prediction less truth: on the offsets, then on what fields carry. */
+    private final double[][] shared;
+
+    Applied(Points points, LinearRule.Weights weights, double[] loadings) {
+      this.points = points;
+      this.weights = weights;
+      int part = points.part();
+      cross = points.covariancesWith(solved.data().parts().get(part), solved.model());
+      int columns = weights.own().length;
+      value = new double[columns];
+      white = new double[columns][];
+      shared = new double[columns][];
+      for (int c = 0; c < columns; c++) {
+        double[] l = weights.own()[c];
+        double[] g = weights.shared()[c];
+        value[c] = errors.value(part, l, g);
+        white[c] = errors.white(part, l);
+        shared[c] = errors.offsets(part, l, g);
+        for (int k = 0; k < loadings.length; k++) {
+          shared[c][k] -= loadings[k];
+        }
+      }
+    }
 
     @Override
     public double[] mean() {
-      double[] byColumn = new double[whitened.length];
-      for (int part = 0; part < weights.byPart().length; part++) {
-        double[] values = solved.data().parts().get(part).values();
-        for (int c = 0; c < byColumn.length; c++) {
-          byColumn[c] += dot(weights.byPart()[part][c], values);
-        }
-      }
       double[] mean = new double[points.size()];
-      java.util.Arrays.setAll(mean, i -> byColumn[weights.column()[i]]);
+      Arrays.setAll(mean, i -> value[weights.column()[i]]);
       return mean;
     }
 
@@ -79,27 +84,16 @@ public record Linear(Solved solved, LinearRule rule) implements Predictor {
       double[] variance = new double[points.size()];
       double point = solved.model().pointVariance();
       for (int i = 0; i < variance.length; i++) {
-        double[] white = whitened[weights.column()[i]];
-        variance[i] = point - 2 * weightTimesCross(i);
-        variance[i] = Math.max(solved.model().microScale(), variance[i] + dot(white, white));
-        variance[i] += dot(loadings, loadings) - 2 * shared(loadings, white);
+        int c = weights.column()[i];
+        double own = point - 2 * weightTimesCross(i) + gram(this, c, c);
+        variance[i] = Math.max(solved.model().microScale(), own);
       }
       return variance;
     }
 
-    /** l'G'w. */
-    private double shared(double[] l, double[] white) {
-      int rows = solved.data().rowCount();
-      double sum = 0;
-      for (int k = 0; k < l.length; k++) {
-        sum += l[k] * white[rows + k];
-      }
-      return sum;
-    }
-
     /** l'c of place i. */
     private double weightTimesCross(int i) {
-      double[] w = weights.byPart()[points.part()][weights.column()[i]];
+      double[] w = weights.own()[weights.column()[i]];
       double sum = 0;
       for (int r = 0; r < w.length; r++) {
         sum += w[r] * cross[r][i];
@@ -109,7 +103,7 @@ public record Linear(Solved solved, LinearRule rule) implements Predictor {
 
     /** W'C: columns of weights, which may be another's, by places here. */
     private double[][] weightsTimesCross(LinearRule.Weights of) {
-      double[][] columns = of.byPart()[points.part()];
+      double[][] columns = of.own();
       double[][] products = new double[columns.length][points.size()];
       for (int c = 0; c < columns.length; c++) {
         for (int r = 0; r < cross.length; r++) {
@@ -128,11 +122,10 @@ public record Linear(Solved solved, LinearRule rule) implements Predictor {
     @Override
     public double[][] covariance(Predicted other) {
       Applied that = (Applied) other;
-      boolean same = points.part() == that.points.part();
-      double[][] covariance =
-          same
-              ? points.covariancesWith(that.points, solved.model())
-              : new double[points.size()][that.points.size()];
+      if (points.part() != that.points.part()) {
+        return sharedCovariance(that);
+      }
+      double[][] covariance = points.covariancesWith(that.points, solved.model());
       double[][] gram = gram(that);
       double[][] here = weightsTimesCross(that.weights);
       double[][] there = that.weightsTimesCross(weights);
@@ -146,19 +139,38 @@ public record Linear(Solved solved, LinearRule rule) implements Predictor {
       return covariance;
     }
 
-    /** W'VW between columns of weights, with what the loadings add. */
+    /** W'VW between columns of weights of one field, with what the loadings add. */
     private double[][] gram(Applied that) {
-      double[][] gram = new double[whitened.length][that.whitened.length];
+      double[][] gram = new double[white.length][that.white.length];
       for (int c = 0; c < gram.length; c++) {
         for (int d = 0; d < gram[c].length; d++) {
-          gram[c][d] =
-              dot(whitened[c], that.whitened[d])
-                  + dot(loadings, that.loadings)
-                  - shared(loadings, that.whitened[d])
-                  - shared(that.loadings, whitened[c]);
+          gram[c][d] = gram(that, c, d);
         }
       }
       return gram;
+    }
+
+    private double gram(Applied that, int c, int d) {
+      return dot(white[c], that.white[d])
+          + errors.ofOthers(points.part(), weights.shared()[c], that.weights.shared()[d])
+          + dot(shared[c], that.shared[d]);
+    }
+
+    @Override
+    public double[][] shared() {
+      double[][] byColumn = new double[white.length][];
+      for (int c = 0; c < byColumn.length; c++) {
+        double[] carried = errors.carried(weights.shared()[c]);
+        byColumn[c] = Arrays.copyOf(shared[c], shared[c].length + carried.length);
+        System.arraycopy(carried, 0, byColumn[c], shared[c].length, carried.length);
+      }
+      double[][] loadings = new double[byColumn[0].length][points.size()];
+      for (int k = 0; k < loadings.length; k++) {
+        for (int i = 0; i < loadings[k].length; i++) {
+          loadings[k][i] = byColumn[weights.column()[i]][k];
+        }
+      }
+      return loadings;
     }
   }
 }

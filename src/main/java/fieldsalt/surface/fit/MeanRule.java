@@ -7,10 +7,13 @@ import fieldsalt.surface.site.Points;
 
 /**
  * The field's mean, by generalised least squares under a model without spatial correlation: paste
- * rows and cheap rows weigh as their errors say.
+ * rows and cheap rows weigh as their errors say. Other fields count by what they tell of the shared
+ * errors.
  */
 public final class MeanRule implements LinearRule {
-  private final double[][][] weights;
+  private final double[][] own;
+  private final double[][] shared;
+  private final double[][][] carriers;
 
   /**
    * Weights from a solved model whose partial sill is 0.
@@ -20,34 +23,36 @@ public final class MeanRule implements LinearRule {
   public MeanRule(Solved uncorrelated) {
     Observations data = uncorrelated.data();
     int parts = data.parts().size();
-    weights = new double[parts][parts][];
     MixedModel solution = uncorrelated.solution();
-    double[][] inverse = solution.effectsCovariance();
+    own = new double[parts][];
+    shared = new double[parts][];
+    carriers = new double[parts][][];
     for (int part = 0; part < parts; part++) {
-      double[][] dual = solution.dualDesign(part);
-      int[] columns = data.columns(part);
-      for (int field = 0; field < parts; field++) {
-        weights[part][field] = combined(dual, columns, inverse[field]);
+      double[][] design = data.sharedDesign(part);
+      carriers[part] = solution.sharedDual(part);
+      own[part] = solution.ownRule(part)[0];
+      double[] g = new double[design.length];
+      for (int k = 0; k < g.length; k++) {
+        g[k] = -Linear.dot(design[k], own[part]);
+      }
+      shared[part] = solution.sharedFactor().solve(g);
+      for (int k = 0; k < g.length; k++) {
+        for (int i = 0; i < own[part].length; i++) {
+          own[part][i] += shared[part][k] * carriers[part][k][i];
+        }
       }
     }
-  }
-
-  private static double[] combined(double[][] dual, int[] columns, double[] inverse) {
-    double[] sum = new double[dual[0].length];
-    for (int c = 0; c < columns.length; c++) {
-      for (int i = 0; i < sum.length; i++) {
-        sum[i] += inverse[columns[c]] * dual[c][i];
-      }
-    }
-    return sum;
   }
 
   @Override
   public Weights at(Points points) {
-    double[][][] own = new double[weights.length][][];
-    for (int part = 0; part < own.length; part++) {
-      own[part] = new double[][] {weights[part][points.part()]};
-    }
-    return new Weights(own, new int[points.size()]);
+    int part = points.part();
+    return new Weights(
+        new double[][] {own[part]}, new double[][] {shared[part]}, new int[points.size()]);
+  }
+
+  @Override
+  public double[][] carriers(int part) {
+    return carriers[part];
   }
 }

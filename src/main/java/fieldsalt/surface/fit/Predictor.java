@@ -40,6 +40,28 @@ public interface Predictor {
     /** Covariance with other predictions by the same predictor; micro-scale is not in it. */
     double[][] covariance(Predicted other);
 
+    /**
+     * What the errors have in common with those of other fields: one array an effect that fields
+     * share, with one loading a place. Two places of different fields have the product of theirs
+     * as covariance.
+     */
+    double[][] shared();
+
+    /** Covariance with predictions in another field. */
+    default double[][] sharedCovariance(Predicted other) {
+      double[][] here = shared();
+      double[][] there = other.shared();
+      double[][] covariance = new double[mean().length][other.mean().length];
+      for (int k = 0; k < here.length; k++) {
+        for (int i = 0; i < covariance.length; i++) {
+          for (int j = 0; j < covariance[i].length; j++) {
+            covariance[i][j] += here[k][i] * there[k][j];
+          }
+        }
+      }
+      return covariance;
+    }
+
     /** Covariance of each with a weighted sum of the others, micro-scale not in it. */
     default double[] covarianceWithSum(Predicted other, double[] weights) {
       double[][] covariance = covariance(other);

@@ -6,8 +6,9 @@ import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Covariances;
 import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.Observations;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The data solved under one covariance model.
@@ -22,14 +23,23 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
    * @throws fieldsalt.gaussian.NotPositiveDefinite if two rows say exactly the same without error
    */
   public static Solved of(Observations data, CovarianceModel model) {
-    List<MixedModel.Block> blocks = new ArrayList<>();
-    for (int part = 0; part < data.parts().size(); part++) {
-      FieldRows rows = data.parts().get(part);
-      blocks.add(
-          new MixedModel.Block(
-              covariance(rows, model), data.columns(part), data.design(part), rows.values()));
-    }
-    return new Solved(data, model, new MixedModel(blocks, data.fixed(), data.offsets()), 1);
+    List<MixedModel.Block> blocks =
+        IntStream.range(0, data.parts().size())
+            .parallel()
+            .mapToObj(part -> block(data, part, model))
+            .toList();
+    return new Solved(data, model, new MixedModel(blocks, data.drifts().size()), 1);
+  }
+
+  private static MixedModel.Block block(Observations data, int part, CovarianceModel model) {
+    FieldRows rows = data.parts().get(part);
+    double[] constant = new double[rows.rows().size()];
+    Arrays.fill(constant, 1);
+    return new MixedModel.Block(
+        covariance(rows, model),
+        new double[][] {constant},
+        data.sharedDesign(part),
+        rows.values());
   }
 
   /** D of one part: upper triangle only. */
@@ -56,11 +66,10 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
 
   /** What each drift, standardised, adds to the variance over the sites. */
   public double[] driftVariances() {
-    double[] effects = solution.effects();
+    double[] effects = solution.sharedEffects();
     double[] variances = new double[data.drifts().size()];
     for (int d = 0; d < variances.length; d++) {
-      double effect = effects[data.parts().size() + d];
-      variances[d] = effect * effect;
+      variances[d] = effects[d] * effects[d];
     }
     return variances;
   }
@@ -75,29 +84,6 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
   }
 
   LeaveOut leaveOut() {
-    int[][] columns = new int[data.parts().size()][];
-    for (int part = 0; part < columns.length; part++) {
-      columns[part] = data.columns(part);
-    }
-    return new LeaveOut(solution, columns);
-  }
-
-  /** Variance under this model of a linear combination of all rows that holds no fixed effect. */
-  double variance(double[][] rule) {
-    double sum = 0;
-    double[] shared = new double[data.offsets()];
-    for (int part = 0; part < rule.length; part++) {
-      sum += solution.factor(part).quadratic(rule[part]);
-      double[][] loadings = data.parts().get(part).loadings();
-      for (int k = 0; k < shared.length; k++) {
-        for (int i = 0; i < rule[part].length; i++) {
-          shared[k] += rule[part][i] * loadings[k][i];
-        }
-      }
-    }
-    for (double s : shared) {
-      sum += s * s;
-    }
-    return sum;
+    return new LeaveOut(solution, data.parts().size());
   }
 }

@@ -25,21 +25,11 @@ public record Kriging(Solved solved) implements Predictor {
   private Predicted readings(Points points, double[] loadings, Scratch scratch) {
     FieldRows rows = solved.data().parts().get(points.part());
     double[][] c = points.covariancesWith(rows, solved.model(), scratch);
-    double[][] design = design(points);
-    for (int k = 0; k < loadings.length; k++) {
-      Arrays.fill(design[design.length - loadings.length + k], loadings[k]);
-    }
-    return new Kriged(points, solved.solution().predict(points.part(), c, design), solved.model());
-  }
-
-  /** Fixed effects of each place; shared errors are not in it. */
-  private double[][] design(Points points) {
-    double[][] design = new double[solved.data().columns(points.part()).length][points.size()];
-    Arrays.fill(design[0], 1);
-    for (int d = 0; d < points.drift().length; d++) {
-      design[1 + d] = points.drift()[d].clone();
-    }
-    return design;
+    double[][] constant = new double[1][points.size()];
+    Arrays.fill(constant[0], 1);
+    double[][] shared = points.sharedDesign(loadings);
+    return new Kriged(
+        points, solved.solution().predict(points.part(), c, constant, shared), solved.model());
   }
 
   private record Kriged(Points points, MixedModel.Prediction prediction, CovarianceModel model)
@@ -71,6 +61,11 @@ public record Kriging(Solved solved) implements Predictor {
         }
       }
       return covariance;
+    }
+
+    @Override
+    public double[][] shared() {
+      return prediction.fromShared();
     }
 
     @Override

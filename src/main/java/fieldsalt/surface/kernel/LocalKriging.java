@@ -106,23 +106,16 @@ public final class LocalKriging implements Predictor {
     public double[][] covariance(Predicted other) {
       Local that = (Local) other;
       if (points.part() != that.points.part()) {
-        return offsetsOnly(that);
+        return sharedCovariance(that);
       }
       Near near = near(this);
       Predicted here = near.seen();
       return here.covariance(that == this ? here : near.kriging().predict(alone(that.points)));
     }
 
-    private double[][] offsetsOnly(Local that) {
-      double[][] covariance = new double[mean.length][that.mean.length];
-      for (int m = 0; m < shared.length; m++) {
-        for (int i = 0; i < mean.length; i++) {
-          for (int j = 0; j < that.mean.length; j++) {
-            covariance[i][j] += shared[m][i] * that.shared[m][j];
-          }
-        }
-      }
-      return covariance;
+    @Override
+    public double[][] shared() {
+      return shared;
     }
   }
 

@@ -26,10 +26,10 @@ final class LocalSites {
    */
   LocalSites(Solved solved) {
     this.solved = solved;
-    int fixed = solved.data().fixed();
+    int fixed = solved.data().drifts().size();
     int count = solved.data().offsets();
-    offsets = Arrays.copyOfRange(solved.solution().effects(), fixed, fixed + count);
-    double[][] covariance = solved.solution().effectsCovariance();
+    offsets = Arrays.copyOfRange(solved.solution().sharedEffects(), fixed, fixed + count);
+    double[][] covariance = solved.solution().sharedCovariance();
     double[][] own = new double[count][];
     Arrays.setAll(own, k -> Arrays.copyOfRange(covariance[fixed + k], fixed, fixed + count));
     root = Semidefinite.root(own);

@@ -21,7 +21,6 @@ import java.util.List;
 final class FieldBlock {
   private final Solved solved;
   private final int part;
-  private final int fields;
   private final List<Group> groups = new ArrayList<>();
   private final List<int[]> zones = new ArrayList<>();
   private int elements;
@@ -34,7 +33,6 @@ final class FieldBlock {
   FieldBlock(Solved solved, int part) {
     this.solved = solved;
     this.part = part;
-    this.fields = solved.data().parts().size();
   }
 
   /** Adds z at places, and returns the position of the first one. */
@@ -69,12 +67,10 @@ final class FieldBlock {
   }
 
   private int add(Points points, double[][] covariances, boolean sites) {
-    double[][] design = new double[solved.data().columns(part).length][points.size()];
-    Arrays.fill(design[0], 1);
-    for (int d = 0; d < points.drift().length; d++) {
-      design[1 + d] = points.drift()[d].clone();
-    }
-    MixedModel.Prediction seen = solved.solution().predict(part, covariances, design);
+    double[][] constant = new double[1][points.size()];
+    Arrays.fill(constant[0], 1);
+    double[][] shared = points.sharedDesign(new double[solved.data().offsets()]);
+    MixedModel.Prediction seen = solved.solution().predict(part, covariances, constant, shared);
     groups.add(new Group(elements, points, sites, seen));
     elements += points.size();
     return elements - points.size();
@@ -89,10 +85,10 @@ final class FieldBlock {
     own = new double[elements][elements];
     loadings = new double[elements][shared];
     for (Group g : groups) {
-      double[][] effects = g.seen.fromEffects();
+      double[][] effects = g.seen.fromShared();
       for (int i = 0; i < g.points.size(); i++) {
-        for (int k = fields; k < effects.length; k++) {
-          loadings[g.from + i][k - fields] = effects[k][i];
+        for (int k = 0; k < effects.length; k++) {
+          loadings[g.from + i][k] = effects[k][i];
         }
       }
     }
@@ -104,15 +100,14 @@ final class FieldBlock {
   }
 
   private void put(Group g, Group h) {
-    double[][] change = g.seen.covarianceChange(h.seen);
+    double[][] change = g.seen.ownCovarianceChange(h.seen);
     double[][] prior = g.points.covariancesWith(h.points, solved.model());
     for (int i = 0; i < change.length; i++) {
       for (int j = 0; j < change[i].length; j++) {
         boolean oneSite = g.sites && h.sites && i == j;
         own[g.from + i][h.from + j] =
             change[i][j]
-                + (oneSite ? solved.model().pointVariance() : prior[i][j])
-                - dot(loadings[g.from + i], loadings[h.from + j]);
+                + (oneSite ? solved.model().pointVariance() : prior[i][j]);
       }
     }
   }

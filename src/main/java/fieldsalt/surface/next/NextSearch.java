@@ -146,7 +146,7 @@ public final class NextSearch {
   /** Places of composites; which of them lie in which field. */
   private Map<FieldBlock, List<Integer>> addTold() {
     Map<FieldBlock, List<Integer>> byField = new LinkedHashMap<>();
-    List<Informed.Told> told = informed.map(Informed::told).orElse(List.of());
+    List<Informed.Given> told = informed.map(Informed::given).orElse(List.of());
     for (int t = 0; t < told.size(); t++) {
       FieldBlock block = block(told.get(t).places().part());
       toldFrom.add(block.addPlaces(told.get(t).places()));
@@ -166,9 +166,9 @@ public final class NextSearch {
     double[][] offsets = new double[n][];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j < n; j++) {
-        noise[i][j] = informed.orElseThrow().noise()[told.get(i)][told.get(j)];
+        noise[i][j] = informed.orElseThrow().noise(told.get(i), told.get(j));
       }
-      Informed.Told area = informed.orElseThrow().told().get(told.get(i));
+      Informed.Given area = informed.orElseThrow().given().get(told.get(i));
       weights[i] = new double[block.elements()];
       int from = toldFrom.get(told.get(i));
       System.arraycopy(area.weights(), 0, weights[i], from, area.weights().length);

@@ -1,6 +1,5 @@
 package fieldsalt.surface.next;
 
-import fieldsalt.gaussian.MixedModel;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.site.Observations;
 import java.util.Arrays;
@@ -26,18 +25,16 @@ final class SharedEffects {
   static SharedEffects of(Solved solved, double ofNewReading) {
     Observations data = solved.data();
     int count = data.offsets();
-    double[][] design = new double[data.columns(0).length][count];
+    double[][] seen = new double[data.shared()][count];
     for (int k = 0; k < count; k++) {
-      design[1 + data.drifts().size() + k][k] = 1;
+      seen[data.drifts().size() + k][k] = 1;
     }
-    double[][] none = new double[data.parts().get(0).rows().size()][count];
-    MixedModel.Prediction seen = solved.solution().predict(0, none, design);
-    int fields = data.parts().size();
-    int size = data.drifts().size() + count + 1;
+    solved.solution().sharedFactor().forwardRows(seen);
+    int size = data.shared() + 1;
     double[][] offsets = new double[count][size];
     for (int k = 0; k < count; k++) {
       for (int e = 0; e < size - 1; e++) {
-        offsets[k][e] = seen.fromEffects()[fields + e][k];
+        offsets[k][e] = seen[e][k];
       }
     }
     double[][] covariance = new double[size][size];

@@ -9,21 +9,23 @@ public record IdwRule(Observations data) implements LinearRule {
   @Override
   public Weights at(Points points) {
     int m = points.size();
-    double[][][] byPart = new double[data.parts().size()][][];
-    for (int part = 0; part < byPart.length; part++) {
-      byPart[part] = new double[m][data.parts().get(part).rows().size()];
-    }
     FieldRows rows = data.parts().get(points.part());
     double[] share = rowShares(rows);
+    double[][] own = new double[m][share.length];
     int[] column = new int[m];
     for (int i = 0; i < m; i++) {
       column[i] = i;
       double[] bySite = siteWeights(rows, points.x()[i], points.y()[i], -1);
       for (int r = 0; r < share.length; r++) {
-        byPart[points.part()][i][r] = bySite[rows.siteOf()[r]] * share[r];
+        own[i][r] = bySite[rows.siteOf()[r]] * share[r];
       }
     }
-    return new Weights(byPart, column);
+    return new Weights(own, new double[m][0], column);
+  }
+
+  @Override
+  public double[][] carriers(int part) {
+    return new double[0][];
   }
 
   /** Weights of the sites at a place, summing to 1. */

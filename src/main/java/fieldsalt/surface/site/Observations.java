@@ -210,39 +210,39 @@ public record Observations(
     return parts.stream().mapToInt(p -> p.rows().size()).sum();
   }
 
-  /** Position of a field among the parts, -1 if it has no rows. */
+  /** Position of a field among the parts, which are sorted by name; -1 if it has no rows. */
   public int indexOf(String field) {
-    for (int i = 0; i < parts.size(); i++) {
-      if (parts.get(i).field().equals(field)) {
-        return i;
+    int low = 0;
+    int high = parts.size() - 1;
+    while (low <= high) {
+      int middle = (low + high) / 2;
+      int order = parts.get(middle).field().compareTo(field);
+      if (order == 0) {
+        return middle;
       }
+      low = order < 0 ? middle + 1 : low;
+      high = order < 0 ? high : middle - 1;
     }
     return -1;
   }
 
-  /** Which effects occur in a part: its own mean, the drifts, the offsets. */
-  public int[] columns(int part) {
-    int[] columns = new int[1 + drifts.size() + offsets];
-    columns[0] = part;
-    for (int i = 1; i < columns.length; i++) {
-      columns[i] = parts.size() + i - 1;
-    }
-    return columns;
+  /** Number of effects that fields share: drifts, then offsets. */
+  public int shared() {
+    return drifts.size() + offsets;
   }
 
-  /** Values of those effects in the part's rows: effects x rows. */
-  public double[][] design(int part) {
+  /** Values of the shared effects in a part's rows: effects x rows. */
+  public double[][] sharedDesign(int part) {
     FieldRows rows = parts.get(part);
     int n = rows.rows().size();
-    double[][] design = new double[1 + drifts.size() + offsets][n];
-    java.util.Arrays.fill(design[0], 1);
+    double[][] design = new double[shared()][n];
     for (int d = 0; d < drifts.size(); d++) {
       for (int i = 0; i < n; i++) {
-        design[1 + d][i] = rows.drift()[d][rows.siteOf()[i]];
+        design[d][i] = rows.drift()[d][rows.siteOf()[i]];
       }
     }
     for (int k = 0; k < offsets; k++) {
-      design[1 + drifts.size() + k] = rows.loadings()[k].clone();
+      design[drifts.size() + k] = rows.loadings()[k].clone();
     }
     return design;
   }
@@ -253,20 +253,33 @@ public record Observations(
    * @throws NotPositiveDefinite if a drift is a combination of the field means
    */
   public double logDesign() {
-    int p = fixed();
+    int p = drifts.size();
     double[][] xx = new double[p][p];
+    double[] whole = new double[p];
+    double constants = 0;
     for (int part = 0; part < parts.size(); part++) {
-      double[][] x = design(part);
-      int[] columns = columns(part);
-      for (int i = 0; i <= drifts.size(); i++) {
-        for (int j = 0; j <= drifts.size(); j++) {
-          for (int r = 0; r < x[i].length; r++) {
-            xx[columns[i]][columns[j]] += x[i][r] * x[j][r];
+      double[][] x = sharedDesign(part);
+      int n = parts.get(part).rows().size();
+      constants += Math.log(n);
+      for (int i = 0; i < p; i++) {
+        double mean = java.util.Arrays.stream(x[i]).sum() / n;
+        for (int r = 0; r < n; r++) {
+          whole[i] += x[i][r] * x[i][r];
+          x[i][r] -= mean;
+        }
+      }
+      for (int i = 0; i < p; i++) {
+        for (int j = 0; j < p; j++) {
+          for (int r = 0; r < n; r++) {
+            xx[i][j] += x[i][r] * x[j][r];
           }
         }
       }
     }
-    return Cholesky.factor(xx).logDeterminant();
+    for (int i = 0; i < p; i++) {
+      xx[i][i] = xx[i][i] > 1e-14 * whole[i] ? xx[i][i] : 0;
+    }
+    return constants + Cholesky.factor(xx).logDeterminant();
   }
 
   /**

@@ -44,6 +44,23 @@ public record Points(
   }
 
   /**
+   * Values of the shared effects in each place: drifts, then offsets.
+   *
+   * @param loadings on the offsets of what is seen there; zeros for z itself
+   */
+  public double[][] sharedDesign(double[] loadings) {
+    double[][] design = new double[drift.length + loadings.length][];
+    for (int d = 0; d < drift.length; d++) {
+      design[d] = drift[d].clone();
+    }
+    for (int k = 0; k < loadings.length; k++) {
+      design[drift.length + k] = new double[size()];
+      java.util.Arrays.fill(design[drift.length + k], loadings[k]);
+    }
+    return design;
+  }
+
+  /**
    * Variance that a place has besides, where a drift has no value there: a drift is taken to vary
    * as it does over the sites, by 1.
    */

@@ -116,9 +116,9 @@ class KrigingTest {
         d[i][j] = i == j ? high : high - 0.1 - 0.006 * h;
       }
     }
-    MixedModel.Block block = new MixedModel.Block(d, new int[] {0}, new double[][] {{1, 1}}, z);
+    MixedModel.Block block = new MixedModel.Block(d, new double[][] {{1, 1}}, new double[0][], z);
     MixedModel.Prediction p =
-        new MixedModel(List.of(block), 1, 0).predict(0, c, new double[][] {{1}});
+        new MixedModel(List.of(block), 0).predict(0, c, new double[][] {{1}}, new double[0][]);
     assertThat(p.mean()[0]).isCloseTo(1.6364, within(5e-5));
     assertThat(high + p.varianceChange()[0]).isCloseTo(0.4201, within(5e-5));
   }

@@ -112,8 +112,8 @@ class LocalKrigingTest {
 
   /** After the data; the solver's offsets are standardised by their prior, 0.09. */
   private static double offsetVariance(Solved solved) {
-    int k = solved.data().fixed();
-    return 0.09 * solved.solution().effectsCovariance()[k][k];
+    int k = solved.data().drifts().size();
+    return 0.09 * solved.solution().sharedCovariance()[k][k];
   }
 
   @Test
