@@ -17,6 +17,7 @@ import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.next.Proposals;
 import fieldsalt.surface.site.Target;
@@ -24,10 +25,12 @@ import fieldsalt.zones.field.Zone;
 import fieldsalt.zones.field.ZonePoints;
 import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -46,16 +49,18 @@ record Planned(
     List<Finding> findings) {
   private static final int NEXT = 10;
 
-  /** Points that stand for a zone: many where zones are few, fewer where their pairs add up. */
+  /** Points that stand for a zone: many where a field has few zones, fewer where it has many. */
   private static final int MOST_POINTS = 300;
 
   private static final int LEAST_POINTS = 60;
-  private static final int ALL_POINTS = 1500;
+  private static final int POINTS_OF_FIELD = 800;
 
   static Planned of(Prepared prepared, Mapped mapped, BiConsumer<String, Double> progress) {
     progress.accept("averaging over zones", 0.0);
-    List<ZoneGround> grounds = grounds(mapped.zones().zones());
-    AreaMeans means = mapped.surface().areaMeans(grounds.stream().map(ZoneGround::points).toList());
+    Map<String, List<ZoneGround>> byField = grounds(mapped.zones().zones());
+    Map<String, JointMeans> joint = means(mapped.surface(), byField);
+    List<ZoneGround> grounds = byField.values().stream().flatMap(List::stream).toList();
+    AreaMeans means = AreaMeans.joined(joint.values().stream().map(JointMeans::means).toList());
     progress.accept("looking for what to measure next", 0.0);
     Proposals next =
         mapped.surface().measureNext(grounds.stream().map(ZoneGround::points).toList(), NEXT);
@@ -63,9 +68,23 @@ record Planned(
       return new Planned(grounds, means, Optional.empty(), next, List.of());
     }
     List<Finding> findings = new ArrayList<>();
-    RanchPlan plan = plan(prepared, mapped, grounds, means, findings, progress);
+    RanchPlan plan = plan(prepared, mapped, byField, joint, findings, progress);
     findings.addAll(plan.findings());
     return new Planned(grounds, means, Optional.of(plan), next, findings);
+  }
+
+  private static Map<String, JointMeans> means(
+      Surface surface, Map<String, List<ZoneGround>> byField) {
+    List<JointMeans> means =
+        byField.values().parallelStream()
+            .map(zones -> surface.areaMeans(zones.stream().map(ZoneGround::points).toList()))
+            .toList();
+    Map<String, JointMeans> of = new LinkedHashMap<>();
+    int f = 0;
+    for (String field : byField.keySet()) {
+      of.put(field, means.get(f++));
+    }
+    return of;
   }
 
   /** Sodicity by zone; empty unless zones are divided by it. */
@@ -81,10 +100,19 @@ record Planned(
         .orElse(Map.of());
   }
 
-  private static List<ZoneGround> grounds(List<Zone> zones) {
-    int fair = ALL_POINTS / Math.max(1, zones.size());
-    int points = Math.max(LEAST_POINTS, Math.min(MOST_POINTS, fair));
-    return zones.stream().map(zone -> ground(zone, points)).toList();
+  /** The zones of a field stand together. */
+  private static Map<String, List<ZoneGround>> grounds(List<Zone> zones) {
+    Map<String, List<Zone>> byField =
+        zones.stream()
+            .collect(Collectors.groupingBy(Zone::field, LinkedHashMap::new, Collectors.toList()));
+    Map<String, List<ZoneGround>> grounds = new LinkedHashMap<>();
+    byField.forEach(
+        (field, own) -> {
+          int fair = POINTS_OF_FIELD / own.size();
+          int points = Math.max(LEAST_POINTS, Math.min(MOST_POINTS, fair));
+          grounds.put(field, own.parallelStream().map(zone -> ground(zone, points)).toList());
+        });
+    return grounds;
   }
 
   private static ZoneGround ground(Zone zone, int points) {
@@ -98,8 +126,8 @@ record Planned(
   private static RanchPlan plan(
       Prepared prepared,
       Mapped mapped,
-      List<ZoneGround> grounds,
-      AreaMeans means,
+      Map<String, List<ZoneGround>> grounds,
+      Map<String, JointMeans> means,
       List<Finding> findings,
       BiConsumer<String, Double> progress) {
     List<Finding> sofar = new ArrayList<>(prepared.findings());
@@ -135,11 +163,11 @@ record Planned(
             grounds,
             fields,
             mapped.surface(),
+            means::get,
             toReclaim(prepared, mapped.soil()),
             properties,
-            prepared.ranch().samples(),
-            (long) prepared.job().amount("seed"),
-            Optional.of(means));
+            samples,
+            (long) prepared.job().amount("seed"));
     progress.accept("planning", 0.0);
     return Planner.plan(input, prepared.plan());
   }

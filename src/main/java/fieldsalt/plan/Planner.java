@@ -5,9 +5,11 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.Place;
 import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.draw.Futures;
 import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.field.Comparisons;
 import fieldsalt.plan.field.CropTable;
+import fieldsalt.plan.field.CropYields;
 import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.MachineRates;
 import fieldsalt.plan.gypsum.RateRow;
@@ -36,15 +38,18 @@ import java.util.OptionalDouble;
 
 /** Entry of the stage: zones and what is known of their soil to leaching, gypsum, yield, money. */
 public final class Planner {
+  /** Fields planned side by side; their futures are added to the totals and forgotten. */
+  private static final int TOGETHER = 16;
+
   private final PlanInput input;
   private final PlanSettings settings;
-  private final ZoneWorks works;
+  private final Futures futures;
   private final ZonePlans plans;
 
   private Planner(PlanInput input, PlanSettings settings) {
     this.input = input;
     this.settings = settings;
-    works = new ZoneWorks(input, settings);
+    futures = new Futures(input.seed());
     plans = new ZonePlans(settings, input.ece());
   }
 
@@ -59,21 +64,50 @@ public final class Planner {
     return new Planner(input, settings).plan();
   }
 
+  /**
+   * A field with what the ranch's totals need of it.
+   *
+   * @param gypsumT tonnes in each future
+   * @param leachingM3 cubic metres in each future
+   * @param yields of each compared crop by zone
+   */
+  private record Planned(
+      FieldPlan plan, double[] gypsumT, double[] leachingM3, List<List<Double>> yields) {}
+
   private RanchPlan plan() {
-    List<ZoneWork> all = works.all();
-    List<FieldPlan> fields = new ArrayList<>();
-    List<ZoneWork> ordered = new ArrayList<>();
-    for (FieldGround field : input.fields()) {
-      List<ZoneWork> own = all.stream().filter(w -> w.field().equals(field)).toList();
-      if (!own.isEmpty()) {
-        ordered.addAll(own);
-        fields.add(of(field, own));
+    List<FieldGround> fields =
+        input.fields().stream().filter(f -> input.zones().containsKey(f.field())).toList();
+    List<FieldPlan> made = new ArrayList<>();
+    double[] gypsumT = new double[Draws.COUNT];
+    double[] leachingM3 = new double[Draws.COUNT];
+    CropTable crops = new CropTable(settings.crops());
+    for (int from = 0; from < fields.size(); from += TOGETHER) {
+      List<FieldGround> some = fields.subList(from, Math.min(fields.size(), from + TOGETHER));
+      for (Planned field : some.parallelStream().map(this::of).toList()) {
+        made.add(field.plan());
+        Draws.add(gypsumT, field.gypsumT(), 1);
+        Draws.add(leachingM3, field.leachingM3(), 1);
+        crops.add(
+            field.yields(), field.plan().zones().stream().map(z -> z.zone().areaHa()).toList());
       }
     }
-    return ranch(fields, ordered);
+    return ranch(made, crops.table(), Odds.of(gypsumT), Odds.of(leachingM3));
   }
 
-  private FieldPlan of(FieldGround field, List<ZoneWork> own) {
+  private Planned of(FieldGround field) {
+    ZoneWorks works = new ZoneWorks(input, field, settings, futures);
+    List<ZoneWork> own = works.all();
+    double[] gypsumT = gypsumTonnes(own);
+    double[] leachingM3 = leachingM3(works, own);
+    return new Planned(
+        of(field, own, gypsumT, leachingM3),
+        gypsumT,
+        leachingM3,
+        CropTable.yields(own, settings.crops()));
+  }
+
+  private FieldPlan of(
+      FieldGround field, List<ZoneWork> own, double[] gypsumT, double[] leachingM3) {
     LeachingRequirement leaching =
         new LeachingNeed(settings).of(field.crop(), field.soil().isGypsiferous());
     MachineRates rates =
@@ -92,10 +126,10 @@ public final class Planner {
         leaching,
         BoronNeed.of(field, settings),
         zones,
-        Odds.of(gypsumTonnes(own)),
+        Odds.of(gypsumT),
         rates.plannedT(),
         rates.unmetT(),
-        Odds.of(leachingM3(own)),
+        Odds.of(leachingM3),
         new Comparisons(settings).of(own, rates),
         DraftMarks.of(field, treats, settings));
   }
@@ -119,17 +153,18 @@ public final class Planner {
   }
 
   /** Cubic metres that the zones to be leached need, in each future. */
-  private double[] leachingM3(List<ZoneWork> works) {
+  private static double[] leachingM3(ZoneWorks field, List<ZoneWork> works) {
     double[] sum = new double[Draws.COUNT];
     for (ZoneWork work : works) {
       if (work.reclamation().status() == Reclamation.Status.NEEDED) {
-        Draws.add(sum, this.works.reclamationNeed().depths(work), work.areaHa() * 10);
+        Draws.add(sum, field.reclamationNeed().depths(work), work.areaHa() * 10);
       }
     }
     return sum;
   }
 
-  private RanchPlan ranch(List<FieldPlan> fields, List<ZoneWork> all) {
+  private RanchPlan ranch(
+      List<FieldPlan> fields, List<CropYields> crops, Odds gypsumT, Odds leachingM3) {
     GypsumMoney gypsum = new GypsumMoney(settings);
     LeachingMoney leaching = new LeachingMoney(settings);
     List<RateRow> rates = new ArrayList<>();
@@ -150,10 +185,10 @@ public final class Planner {
     return new RanchPlan(
         settings,
         fields,
-        CropTable.of(all, settings.crops()),
-        Odds.of(gypsumTonnes(all)),
+        crops,
+        gypsumT,
         planned,
-        Odds.of(leachingM3(all)),
+        leachingM3,
         cost,
         net,
         rates,

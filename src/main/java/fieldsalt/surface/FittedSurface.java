@@ -2,7 +2,7 @@ package fieldsalt.surface;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.read.field.FieldBoundary;
-import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.area.AreaMoments;
 import fieldsalt.surface.area.TargetGroups;
 import fieldsalt.surface.choice.SurfaceSettings;
@@ -10,7 +10,6 @@ import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Averaging;
 import fieldsalt.surface.fit.Mixture;
 import fieldsalt.surface.fit.Predictor;
-import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.map.KnownPoint;
 import fieldsalt.surface.map.MadeStrips;
@@ -100,40 +99,15 @@ final class FittedSurface implements Surface {
   }
 
   @Override
-  public Joint joint(List<Target> targets) {
-    TargetGroups groups = TargetGroups.of(method.data(), targets);
-    int n = targets.size();
-    double[] mean = new double[n];
-    double[][] second = new double[n][n];
-    for (Predictor predictor : method.predictors()) {
-      add(groups.predict(predictor), predictor.solved(), mean, second);
-    }
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        second[i][j] -= mean[i] * mean[j];
-      }
-    }
-    return new Joint(mean, second);
-  }
-
-  private static void add(
-      TargetGroups.Joined joined, Solved solved, double[] mean, double[][] second) {
-    double[] own = joined.mean();
-    double[][] covariance = joined.covariance(joined);
-    for (int i = 0; i < mean.length; i++) {
-      mean[i] += solved.weight() * own[i];
-      covariance[i][i] += solved.model().microScale();
-      for (int j = 0; j < mean.length; j++) {
-        second[i][j] += solved.weight() * (covariance[i][j] + own[i] * own[j]);
-      }
-    }
+  public Marginals marginals(List<Target> targets) {
+    List<Mixture> mixtures = mixtures(targets);
+    return new Marginals(
+        mixtures.stream().mapToDouble(Mixture::expectation).toArray(),
+        mixtures.stream().mapToDouble(m -> Math.sqrt(Math.max(0, m.variance()))).toArray());
   }
 
   @Override
-  public AreaMeans areaMeans(List<List<Target>> areas) {
-    if (areas.isEmpty()) {
-      return new AreaMeans(new double[0], new double[0][], new double[0], new double[0]);
-    }
+  public JointMeans areaMeans(List<List<Target>> areas) {
     List<Predictor> predictors = method.predictors();
     double[] all = predictors.stream().mapToDouble(p -> p.solved().weight()).toArray();
     double[] kept = Averaging.thinned(all, MODELS_FOR_AREAS);
@@ -158,13 +132,19 @@ final class FittedSurface implements Surface {
 
   /** What is known at each of many places, for less than one by one. */
   List<PointDistribution> at(List<Target> targets) {
+    return mixtures(targets).stream()
+        .<PointDistribution>map(mixture -> new KnownPoint(mixture, scale))
+        .toList();
+  }
+
+  private List<Mixture> mixtures(List<Target> targets) {
     TargetGroups groups = TargetGroups.of(method.data(), targets);
     MapMaker maker = new MapMaker(method, scale);
-    PointDistribution[] known = new PointDistribution[targets.size()];
+    Mixture[] known = new Mixture[targets.size()];
     for (int g = 0; g < groups.points().size(); g++) {
-      Mixture[] mixtures = maker.mixtures(groups.points().get(g));
-      for (int i = 0; i < mixtures.length; i++) {
-        known[groups.positions().get(g)[i]] = new KnownPoint(mixtures[i], scale);
+      Mixture[] own = maker.mixtures(groups.points().get(g));
+      for (int i = 0; i < own.length; i++) {
+        known[groups.positions().get(g)[i]] = own[i];
       }
     }
     return List.of(known);

@@ -5,15 +5,46 @@ import fieldsalt.finding.InputProblem;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.choice.SurfaceSettings;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
-/**
- * A soil property besides salinity: its readings by site, and the surface fitted to them where
- * there was one to fit.
- */
-public record SampledProperty(SiteReadings readings, Optional<Surface> surface) {
+/** A soil property besides salinity: its readings by site, and the surface fitted to them. */
+public final class SampledProperty {
   /** Sites that a field needs for the surface to speak of it. */
   private static final int SITES_FOR_SURFACE = 3;
+
+  private final SiteReadings readings;
+  private final Optional<Surface> surface;
+  private final Map<String, Long> sites;
+  private final Map<String, List<SiteReadings.Row>> rows;
+
+  /**
+   * @param surface empty where there was none to fit
+   */
+  public SampledProperty(SiteReadings readings, Optional<Surface> surface) {
+    this.readings = readings;
+    this.surface = surface;
+    sites =
+        readings.sites().stream()
+            .collect(Collectors.groupingBy(SiteReadings.Site::field, Collectors.counting()));
+    rows =
+        readings.rows().stream()
+            .collect(Collectors.groupingBy(r -> readings.sites().get(r.site()).field()));
+  }
+
+  public SiteReadings readings() {
+    return readings;
+  }
+
+  public Optional<Surface> surface() {
+    return surface;
+  }
+
+  /** Rows of a field, in their order. */
+  public List<SiteReadings.Row> rowsIn(String field) {
+    return rows.getOrDefault(field, List.of());
+  }
 
   /** Readings with their surface; empty where nothing was measured. */
   public static Optional<SampledProperty> fit(
@@ -34,7 +65,7 @@ public record SampledProperty(SiteReadings readings, Optional<Surface> surface) 
 
   /** Sites of the field at which the property is known. */
   public int sitesIn(String field) {
-    return (int) readings.sites().stream().filter(s -> s.field().equals(field)).count();
+    return sites.getOrDefault(field, 0L).intValue();
   }
 
   /** Whether the surface speaks of a field. */

@@ -1,6 +1,6 @@
 package fieldsalt.surface;
 
-import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.map.SurfaceMap;
@@ -41,13 +41,14 @@ public interface Surface {
     return maps.stream().map(SurfaceStrips::of).toList();
   }
 
-  /**
-   * Mean and covariance of z (ln ECe, or the value itself) at points, micro-scale on the diagonal.
-   */
-  Joint joint(List<Target> targets);
+  /** Mean and standard deviation of z (ln ECe, or the value itself), micro-scale included. */
+  Marginals marginals(List<Target> targets);
 
-  /** Means over areas, each given by up to a few hundred points spread evenly over it. */
-  AreaMeans areaMeans(List<List<Target>> areas);
+  /**
+   * Means over areas, each given by up to a few hundred points spread evenly over it. Every area is
+   * set against every other: ask field by field.
+   */
+  JointMeans areaMeans(List<List<Target>> areas);
 
   /** Distribution of the property at one point, averaged over variograms where that was done. */
   PointDistribution at(Target target);
@@ -78,6 +79,6 @@ public interface Surface {
   /** What was fitted, chosen and validated. */
   SurfaceReport report();
 
-  /** Mean vector and covariance matrix of z. */
-  record Joint(double[] mean, double[][] covariance) {}
+  /** Of z at each of some points. */
+  record Marginals(double[] mean, double[] sd) {}
 }

@@ -3,6 +3,7 @@ package fieldsalt.plan;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.map.SurfaceMap;
@@ -44,23 +45,17 @@ public final class FixedSurface implements Surface {
   }
 
   @Override
-  public Joint joint(List<Target> targets) {
-    int n = targets.size();
-    double[] mean = new double[n];
-    double[][] cov = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      mean[i] = logMean.applyAsDouble(targets.get(i));
-      for (int j = 0; j < n; j++) {
-        cov[i][j] = covariance.applyAsDouble(targets.get(i), targets.get(j));
-      }
-      cov[i][i] += micro;
-    }
-    return new Joint(mean, cov);
+  public Marginals marginals(List<Target> targets) {
+    return new Marginals(
+        targets.stream().mapToDouble(logMean).toArray(),
+        targets.stream()
+            .mapToDouble(t -> Math.sqrt(covariance.applyAsDouble(t, t) + micro))
+            .toArray());
   }
 
   /** Lognormal moments in closed form; the micro-scale part lifts the mean and averages out. */
   @Override
-  public AreaMeans areaMeans(List<List<Target>> areas) {
+  public JointMeans areaMeans(List<List<Target>> areas) {
     int n = areas.size();
     double[] mean = new double[n];
     double[][] cov = new double[n][n];
@@ -79,7 +74,7 @@ public final class FixedSurface implements Surface {
       low[a] = Math.exp(Math.log(mean[a]) - v / 2 + Normal.quantile(0.05) * Math.sqrt(v));
       high[a] = Math.exp(Math.log(mean[a]) - v / 2 + Normal.quantile(0.95) * Math.sqrt(v));
     }
-    return new AreaMeans(mean, cov, low, high);
+    return new JointMeans(new AreaMeans(mean, low, high), cov, new double[n][0]);
   }
 
   private double expected(Target t) {

@@ -1,6 +1,7 @@
 package fieldsalt.plan;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.Basis;
 import fieldsalt.basis.Samples;
@@ -13,6 +14,7 @@ import fieldsalt.facts.Crops;
 import fieldsalt.facts.SodiumAdsorptionRatio;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.geo.PlaceM;
+import fieldsalt.facts.UsualSoil;
 import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.setting.GroundSettings;
 import fieldsalt.plan.setting.GypsumSettings;
@@ -45,11 +47,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Envelope;
@@ -131,6 +135,10 @@ class OneZoneByHandTest {
   }
 
   private static RanchPlan plan() {
+    return plan(1);
+  }
+
+  private static RanchPlan plan(long seed) {
     Zone zone =
         new Zone(
             "north-1",
@@ -140,7 +148,7 @@ class OneZoneByHandTest {
             new GeometryFactory().toGeometry(new Envelope(0, 400, 0, 300)));
     ZoneGround ground = new ZoneGround(zone, List.of(new Target("north", new PlaceM(200, 150))));
     return Planner.plan(
-        new PlanInput(
+        PlanInputs.of(
             List.of(ground),
             List.of(
                 new FieldGround(
@@ -149,14 +157,13 @@ class OneZoneByHandTest {
                     FieldSoil.unknown().withTexture(Texture.CLAY_LOAM),
                     FieldEvidence.firm(30))),
             new FixedSurface(t -> Math.log(6) - 0.02, (a, b) -> 0.04, 0),
-            Optional.empty(),
             new SoilProperties(
                 Optional.empty(),
                 Optional.of(new SampledProperty(sar(), Optional.empty())),
                 Optional.empty(),
                 Optional.empty()),
             lines(),
-            1),
+            seed),
         settings());
   }
 
@@ -288,12 +295,39 @@ class OneZoneByHandTest {
     assertThat(printed).containsExactlyEntriesOf(worked());
   }
 
-  /** What is worked by hand at the middle is what the futures have in their middle. */
+  /** Over several seeds, so that the 1.3 % of error of 4,000 draws' middle plays no part. */
+  private static final int SEEDS = 20;
+
+  /**
+   * The futures have the middle that the errors of the table give to its own formulas, drawn here
+   * outright. It lies 6 % below the product worked at the middle of each: ESP falls faster below
+   * its middle than it rises above it.
+   */
   @Test
   void handAndFuturesAgree() {
-    Map<String, String> n = worked();
-    double hand = Double.parseDouble(n.get("product").split(" ")[0]);
-    double middle = plan().zones().get(0).gypsum().product().p50();
-    assertThat(middle).isBetween(0.95 * hand, 1.05 * hand);
+    double middle = 0;
+    for (int seed = 1; seed <= SEEDS; seed++) {
+      middle += plan(seed).zones().get(0).gypsum().product().p50() / SEEDS;
+    }
+    Random random = new Random(1);
+    double[] drawn = new double[200_001];
+    for (int d = 0; d < drawn.length; d++) {
+      drawn[d] = product(random);
+    }
+    Arrays.sort(drawn);
+    assertThat(middle).isCloseTo(drawn[drawn.length / 2], within(0.01 * middle));
+    double hand = Double.parseDouble(worked().get("product").split(" ")[0]);
+    assertThat(middle / hand).isBetween(0.92, 1.0);
+  }
+
+  /** The table's lines from the SAR of the zone to the product, each with its error. */
+  private static double product(Random random) {
+    double sar = Math.exp(3.0764 + 0.291 * random.nextGaussian());
+    double esr = (-0.0126 + 0.01475 * sar) * Math.max(0, 1 + 0.20 * random.nextGaussian());
+    double esp = 100 * esr / (1 + esr);
+    double cec = 22 * Math.exp(0.40 * random.nextGaussian());
+    double density = 1.35 * (1 + UsualSoil.BULK_DENSITY_ERROR * random.nextGaussian());
+    double sodium = cec * Math.max(0, esp - 10) / 100;
+    return 1.2 * 8.61 * 0.15 * density * sodium / 0.85 / 0.95;
   }
 }

@@ -198,11 +198,10 @@ public final class Ranches {
   public PlanInput input() {
     Optional<Crop> grown =
         crop.isEmpty() ? Optional.empty() : Optional.of(Crops.standard().find(crop).crop());
-    return new PlanInput(
+    return PlanInputs.of(
         zones,
         List.of(new FieldGround("north", grown, soil, evidence)),
         surface(),
-        Optional.empty(),
         properties,
         samples,
         1);

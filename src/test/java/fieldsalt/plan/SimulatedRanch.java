@@ -90,7 +90,7 @@ final class SimulatedRanch {
       trueCec[z] = cecMeasured ? cec.zoneMean(z) : shared;
     }
     input =
-        new PlanInput(
+        PlanInputs.of(
             zones,
             List.of(
                 new FieldGround(
@@ -99,7 +99,6 @@ final class SimulatedRanch {
                     FieldSoil.unknown().withTexture(Texture.CLAY_LOAM),
                     FieldEvidence.firm(SITES))),
             new FixedSurface(t -> Math.log(3), (a, b) -> 0.01, 0),
-            Optional.empty(),
             new SoilProperties(
                 Optional.empty(),
                 Optional.of(sar.property("SAR")),

@@ -7,7 +7,7 @@ import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
-import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
@@ -55,14 +55,17 @@ class InvarianceTest {
             p.quantile(0.95));
       }
     }
-    Surface.Joint joint = surface.joint(areas.get(0).subList(0, 20));
+    List<Target> some = areas.get(0).subList(0, 20);
+    Surface.Marginals marginals = surface.marginals(some);
+    JointMeans joint = surface.areaMeans(some.stream().map(List::of).toList());
     for (int i = 0; i < 20; i++) {
-      answers.add(joint.mean()[i]);
-      for (double c : joint.covariance()[i]) {
-        answers.add(c);
+      answers.add(marginals.mean()[i]);
+      answers.add(marginals.sd()[i]);
+      for (int j = 0; j < 20; j++) {
+        answers.add(joint.covariance()[i][j] / (joint.mean()[i] * joint.mean()[j]));
       }
     }
-    AreaMeans means = surface.areaMeans(areas);
+    JointMeans means = surface.areaMeans(areas);
     for (int a = 0; a < areas.size(); a++) {
       Collections.addAll(
           answers,

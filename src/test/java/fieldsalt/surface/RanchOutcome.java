@@ -1,6 +1,6 @@
 package fieldsalt.surface;
 
-import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
@@ -65,7 +65,7 @@ record RanchOutcome(String chosen, Figures points, Figures zones, Figures drawn,
       Surface surface, List<Target> targets, double[] truth, List<int[]> areas) {
     List<Figures> figures = new ArrayList<>();
     for (int[] area : areas) {
-      AreaMeans mean =
+      JointMeans mean =
           surface.areaMeans(List.of(Arrays.stream(area).mapToObj(targets::get).toList()));
       double value =
           Arrays.stream(area).mapToDouble(i -> Math.exp(truth[i])).average().orElseThrow();

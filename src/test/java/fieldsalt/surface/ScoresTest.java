@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.site.Scale;
-import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.surface.area.AreaMoments;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.choice.Judge;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
@@ -159,7 +159,7 @@ class ScoresTest {
     AreaMoments.Moments m = moments.under(predictor, predictor.solved().data(), areas);
     assertThat(m.mean()[0]).isCloseTo(4.99099, within(5e-6));
     assertThat(Math.sqrt(m.covariance()[0][0])).isCloseTo(1.50522, within(5e-6));
-    AreaMeans means = moments.together(List.of(m), new double[] {1});
+    JointMeans means = moments.together(List.of(m), new double[] {1});
     assertThat(means.low()[0]).isCloseTo(2.9411, within(5e-5));
     assertThat(means.high()[0]).isCloseTo(7.7634, within(5e-5));
     AreaMoments.Moments natural =

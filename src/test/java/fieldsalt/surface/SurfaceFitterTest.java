@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.InputProblem;
-import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
@@ -90,13 +90,11 @@ class SurfaceFitterTest {
     Surface surface = SurfaceFitter.fit(ranch.readings(), ranch.fields(), SETTINGS);
     List<Target> some = new ArrayList<>(ranch.targets(0).subList(0, 5));
     some.add(ranch.targets(1).get(0));
-    Surface.Joint joint = surface.joint(some);
+    Surface.Marginals marginals = surface.marginals(some);
     for (int i = 0; i < some.size(); i++) {
-      double error = surface.at(some.get(i)).error();
-      assertThat(joint.covariance()[i][i]).isCloseTo(error * error, within(1e-9));
+      assertThat(marginals.sd()[i]).isCloseTo(surface.at(some.get(i)).error(), within(1e-9));
     }
-    assertThat(joint.covariance()[0][1]).isCloseTo(joint.covariance()[1][0], within(1e-12));
-    AreaMeans means = surface.areaMeans(List.of(ranch.targets(0), ranch.targets(1)));
+    JointMeans means = surface.areaMeans(List.of(ranch.targets(0), ranch.targets(1)));
     for (int a = 0; a < 2; a++) {
       assertThat(means.low()[a]).isLessThan(means.mean()[a]);
       assertThat(means.high()[a]).isGreaterThan(means.mean()[a]);

@@ -2,6 +2,8 @@ package fieldsalt.plan.order;
 
 import fieldsalt.classes.YieldModel;
 import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.draw.Futures;
+import fieldsalt.plan.draw.Futures.Kind;
 import fieldsalt.plan.gypsum.GypsumNeed;
 import fieldsalt.plan.leaching.ReclamationNeed;
 import fieldsalt.plan.money.GypsumMoney;
@@ -20,16 +22,22 @@ import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
 import fieldsalt.plan.zone.Situation;
 import fieldsalt.plan.zone.ZoneWork;
+import fieldsalt.read.sample.Sample;
+import fieldsalt.surface.Surface;
+import fieldsalt.surface.area.JointMeans;
+import fieldsalt.surface.site.Target;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Works out every zone of the ranch with futures in which the zones move together. */
+/** Works out the zones of one field, with futures in which they move together. */
 public final class ZoneWorks {
   /** With prices a treatment is weighed from this chance on that it is needed. */
   public static final double WORTH_A_THOUGHT = 0.05;
 
-  private final PlanInput input;
+  private final FieldGround field;
+  private final List<ZoneGround> zones;
+  private final List<Sample> samples;
   private final PlanSettings settings;
   private final List<FieldSoil> soils;
   private final List<ZoneSalt> salts;
@@ -38,23 +46,33 @@ public final class ZoneWorks {
   private final GypsumNeed gypsumNeed;
   private final ReclamationNeed reclamationNeed;
 
-  public ZoneWorks(PlanInput input, PlanSettings settings) {
-    this.input = input;
+  public ZoneWorks(PlanInput input, FieldGround field, PlanSettings settings, Futures futures) {
+    this.field = field;
     this.settings = settings;
-    Draws draws = new Draws(input.seed());
-    soils =
-        input.zones().stream()
-            .map(z -> SodiumSites.soilOf(z, input.fieldOf(z).soil(), input.samples()))
-            .toList();
-    salts =
+    String name = field.field();
+    zones = input.zones().getOrDefault(name, List.of());
+    samples = input.samples().getOrDefault(name, List.of());
+    soils = zones.stream().map(z -> SodiumSites.soilOf(z, field.soil(), samples)).toList();
+    Draws draws = futures.field(name);
+    salts = salts(input.ece(), input.eceMeans().apply(name), draws, Kind.SALT, futures);
+    toReclaim =
         input
-            .eceMeans()
-            .map(means -> ZoneSalt.of(input.zones(), input.ece(), means, draws))
-            .orElseGet(() -> ZoneSalt.of(input.zones(), input.ece(), draws));
-    toReclaim = input.eceToReclaim().map(s -> ZoneSalt.of(input.zones(), s, draws)).orElse(salts);
-    soilDraws = SoilDraws.of(input, soils, draws);
+            .eceToReclaim()
+            .map(s -> salts(s, s.areaMeans(points()), draws, Kind.SALT_TO_RECLAIM, futures))
+            .orElse(salts);
+    soilDraws = SoilDraws.of(name, zones, soils, input.soil(), futures);
     gypsumNeed = new GypsumNeed(settings, soilDraws);
-    reclamationNeed = new ReclamationNeed(settings, draws.standard());
+    reclamationNeed = new ReclamationNeed(settings, futures.shared(Kind.LEACHING_COEFFICIENT));
+  }
+
+  private List<List<Target>> points() {
+    return zones.stream().map(ZoneGround::points).toList();
+  }
+
+  private List<ZoneSalt> salts(
+      Surface ece, JointMeans means, Draws draws, Kind kind, Futures futures) {
+    double[][] scores = futures.shared(kind, means.shared()[0].length);
+    return ZoneSalt.of(zones, ece, means, draws, scores);
   }
 
   public ReclamationNeed reclamationNeed() {
@@ -63,15 +81,14 @@ public final class ZoneWorks {
 
   public List<ZoneWork> all() {
     List<ZoneWork> works = new ArrayList<>();
-    for (int z = 0; z < input.zones().size(); z++) {
+    for (int z = 0; z < zones.size(); z++) {
       works.add(of(z));
     }
     return works;
   }
 
   private ZoneWork of(int z) {
-    ZoneGround ground = input.zones().get(z);
-    FieldGround field = input.fieldOf(ground);
+    ZoneGround ground = zones.get(z);
     FieldSoil soil = soils.get(z);
     double ha = ground.zone().areaHa();
     Optional<YieldModel> model =
@@ -123,9 +140,7 @@ public final class ZoneWorks {
   }
 
   private List<String> sites(int z) {
-    return soilDraws.esp().has(z)
-        ? List.of()
-        : SodiumSites.of(input.zones().get(z), input.samples());
+    return soilDraws.esp().has(z) ? List.of() : SodiumSites.of(zones.get(z), samples);
   }
 
   /** With prices the rate of the largest expected value replaces the middle of the requirement. */

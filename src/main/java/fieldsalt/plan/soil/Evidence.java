@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** How firmly the map of each field stands, for the plan. */
@@ -26,11 +27,12 @@ public final class Evidence {
   private static final Set<Code> UNDERMINING =
       Set.of(Code.GYPSUM_SUSPECTED, Code.DEFAULT_VARIOGRAM, Code.CALCULATED_ECE);
 
-  private final RootZoneReadings rootZone;
+  private final Map<String, FieldDepth> depths;
+  private final Map<String, Long> sites;
   private final boolean noBetterThanMean;
   private final List<Finding> findings;
   private final Map<String, List<Sodium>> sodium;
-  private final SiteReadings seedbed;
+  private final Map<String, Double> seedbedLogEce;
 
   /**
    * @param rootZone readings that were mapped
@@ -39,21 +41,30 @@ public final class Evidence {
    */
   public Evidence(
       Basis basis, RootZoneReadings rootZone, boolean noBetterThanMean, List<Finding> findings) {
-    this.rootZone = rootZone;
+    this.depths =
+        rootZone.fields().stream()
+            .collect(Collectors.toMap(FieldDepth::field, Function.identity(), (a, b) -> a));
+    this.sites =
+        rootZone.readings().sites().stream()
+            .collect(Collectors.groupingBy(SiteReadings.Site::field, Collectors.counting()));
     this.noBetterThanMean = noBetterThanMean;
     this.findings = findings;
     this.sodium = basis.sodium().stream().collect(Collectors.groupingBy(s -> s.sample().field()));
-    this.seedbed = basis.rootZone(field -> new RootZone(SEEDBED_CM, Uptake.UNIFORM)).readings();
+    SiteReadings seedbed =
+        basis.rootZone(field -> new RootZone(SEEDBED_CM, Uptake.UNIFORM)).readings();
+    this.seedbedLogEce =
+        seedbed.rows().stream()
+            .collect(
+                Collectors.groupingBy(
+                    row -> seedbed.sites().get(row.site()).field(),
+                    Collectors.averagingDouble(SiteReadings.Row::value)));
   }
 
   /** What stands behind the map of a field. */
   public FieldEvidence of(String field) {
-    Optional<FieldDepth> depth =
-        rootZone.fields().stream().filter(d -> d.field().equals(field)).findFirst();
-    int sites =
-        (int) rootZone.readings().sites().stream().filter(s -> s.field().equals(field)).count();
+    Optional<FieldDepth> depth = Optional.ofNullable(depths.get(field));
     return new FieldEvidence(
-        sites,
+        sites.getOrDefault(field, 0L).intValue(),
         noBetterThanMean,
         depth.map(FieldDepth::topsoilOnly).orElse(false),
         depth.map(FieldDepth::shape).orElse(ProfileShape.UNKNOWN),
@@ -64,12 +75,8 @@ public final class Evidence {
 
   /** Geometric mean of the sites' ECe of the top 15 cm, where at least one was sampled. */
   private OptionalDouble seedbedEce(String field) {
-    OptionalDouble mean =
-        seedbed.rows().stream()
-            .filter(row -> seedbed.sites().get(row.site()).field().equals(field))
-            .mapToDouble(SiteReadings.Row::value)
-            .average();
-    return mean.isPresent() ? OptionalDouble.of(Math.exp(mean.getAsDouble())) : mean;
+    Double logEce = seedbedLogEce.get(field);
+    return logEce == null ? OptionalDouble.empty() : OptionalDouble.of(Math.exp(logEce));
   }
 
   /** Whether fewer than half of the field's rows on sodium can be used as they are. */

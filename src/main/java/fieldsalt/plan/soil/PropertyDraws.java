@@ -3,22 +3,21 @@ package fieldsalt.plan.soil;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.draw.Futures;
 import fieldsalt.plan.draw.JointLognormal;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Known.Source;
 import fieldsalt.plan.draw.ZoneDraws;
 import fieldsalt.surface.SampledProperty;
-import fieldsalt.surface.area.AreaMeans;
-import java.util.ArrayList;
+import fieldsalt.surface.area.JointMeans;
 import java.util.Collections;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+
 
 /**
- * Draws the zone means of a measured property: by the surface where the field has sites enough for
- * it, else about the mean of the field's few sites.
+ * Draws the means of a field's zones of a measured property: by the surface where the field has
+ * sites enough for it, else about the mean of the field's few sites.
  */
 final class PropertyDraws {
   /** Spread between sites (ln, or relative) assumed before the few sites speak (judgement). */
@@ -27,74 +26,60 @@ final class PropertyDraws {
   /** Share of the variance between sites by which a zone's mean leaves the field's (judgement). */
   private static final double ZONE_SHARE = 0.5;
 
+  private final String field;
   private final List<ZoneGround> zones;
   private final Draws draws;
+  private final Futures futures;
 
-  PropertyDraws(List<ZoneGround> zones, Draws draws) {
+  /**
+   * @param zones of one field
+   * @param draws of that field
+   */
+  PropertyDraws(String field, List<ZoneGround> zones, Draws draws, Futures futures) {
+    this.field = field;
     this.zones = zones;
     this.draws = draws;
+    this.futures = futures;
   }
 
   /** Zones of which nothing was measured stay unknown. */
-  ZoneDraws of(Optional<SampledProperty> property) {
-    double[][] values = new double[zones.size()][];
-    List<Known> known = new ArrayList<>(Collections.nCopies(zones.size(), Known.nothing()));
-    property.ifPresent(
-        p -> {
-          fromSurface(p, values, known);
-          fromFieldMeans(p, values, known);
-        });
-    return new ZoneDraws(values, known);
+  ZoneDraws of(Optional<SampledProperty> property, Futures.Kind kind) {
+    int sites = property.map(p -> p.sitesIn(field)).orElse(0);
+    if (sites == 0) {
+      return all(new double[zones.size()][], Known.nothing());
+    }
+    return property.orElseThrow().mapped(field)
+        ? all(fromSurface(property.orElseThrow(), kind), new Known(Source.SURFACE, sites))
+        : all(fromFieldMean(property.orElseThrow()), new Known(Source.FIELD_MEAN, sites));
   }
 
-  private void fromSurface(SampledProperty property, double[][] values, List<Known> known) {
-    List<Integer> mapped = new ArrayList<>();
-    for (int z = 0; z < zones.size(); z++) {
-      if (property.mapped(field(z))) {
-        mapped.add(z);
-      }
-    }
-    if (mapped.isEmpty()) {
-      return;
-    }
-    AreaMeans means =
+  private static ZoneDraws all(double[][] values, Known known) {
+    return new ZoneDraws(values, Collections.nCopies(values.length, known));
+  }
+
+  private double[][] fromSurface(SampledProperty property, Futures.Kind kind) {
+    JointMeans means =
         property
             .surface()
             .orElseThrow()
-            .areaMeans(mapped.stream().map(z -> zones.get(z).points()).toList());
-    double[][] drawn = positive(means).draw(draws);
-    for (int k = 0; k < mapped.size(); k++) {
-      int z = mapped.get(k);
-      values[z] = drawn[k];
-      known.set(z, new Known(Source.SURFACE, property.sitesIn(field(z))));
-    }
+            .areaMeans(zones.stream().map(ZoneGround::points).toList());
+    return positive(means).draw(draws, futures.shared(kind, means.shared()[0].length));
   }
 
   /** A mean that an unlucky surface puts at or below 0 is held just above it. */
-  private static JointLognormal positive(AreaMeans means) {
-    double[] mean = means.mean().clone();
-    for (int k = 0; k < mean.length; k++) {
-      mean[k] = Math.max(mean[k], 1e-3);
-    }
-    return new JointLognormal(mean, means.covariance());
+  private static JointLognormal positive(JointMeans means) {
+    double[] mean = Draws.map(means.mean(), m -> Math.max(m, 1e-3));
+    return new JointLognormal(mean, means.covariance(), means.shared());
   }
 
-  private void fromFieldMeans(SampledProperty property, double[][] values, List<Known> known) {
-    Set<String> fields = new LinkedHashSet<>();
-    zones.forEach(z -> fields.add(z.zone().field()));
-    for (String field : fields) {
-      int sites = property.sitesIn(field);
-      if (sites > 0 && !property.mapped(field)) {
-        FieldMean mean = FieldMean.of(property.readings(), field);
-        double[] shared = draws.standard();
-        for (int z = 0; z < zones.size(); z++) {
-          if (field(z).equals(field)) {
-            values[z] = about(mean, shared);
-            known.set(z, new Known(Source.FIELD_MEAN, sites));
-          }
-        }
-      }
+  private double[][] fromFieldMean(SampledProperty property) {
+    FieldMean mean = FieldMean.of(property.readings(), property.rowsIn(field));
+    double[] shared = draws.standard();
+    double[][] values = new double[zones.size()][];
+    for (int z = 0; z < values.length; z++) {
+      values[z] = about(mean, shared);
     }
+    return values;
   }
 
   private double[] about(FieldMean mean, double[] shared) {
@@ -108,10 +93,6 @@ final class PropertyDraws {
     return out;
   }
 
-  private String field(int zone) {
-    return zones.get(zone).zone().field();
-  }
-
   /**
    * Mean of a field's sites on the scale of the readings.
    *
@@ -119,11 +100,7 @@ final class PropertyDraws {
    * @param spread standard deviation between sites
    */
   private record FieldMean(double mean, double error, double spread, Scale scale) {
-    static FieldMean of(SiteReadings readings, String field) {
-      List<SiteReadings.Row> rows =
-          readings.rows().stream()
-              .filter(r -> readings.sites().get(r.site()).field().equals(field))
-              .toList();
+    static FieldMean of(SiteReadings readings, List<SiteReadings.Row> rows) {
       double mean = rows.stream().mapToDouble(SiteReadings.Row::value).average().orElseThrow();
       double spread = spread(rows, mean, readings.scale());
       double own = rows.stream().mapToDouble(SiteReadings.Row::ownVariance).average().orElse(0);

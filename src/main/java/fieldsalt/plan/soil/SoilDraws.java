@@ -3,6 +3,8 @@ package fieldsalt.plan.soil;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.facts.UsualSoil;
 import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.draw.Futures;
+import fieldsalt.plan.draw.Futures.Kind;
 import fieldsalt.plan.draw.Known;
 import fieldsalt.plan.draw.Known.Source;
 import fieldsalt.plan.draw.ZoneDraws;
@@ -23,20 +25,28 @@ public record SoilDraws(ZoneDraws esp, ZoneDraws sar, ZoneDraws cec, ZoneDraws b
   /** Relative error of the exchangeable sodium ratio taken from SAR (common practice). */
   public static final double ESR_ERROR = 0.20;
 
-  public static SoilDraws of(PlanInput input, List<FieldSoil> soils, Draws draws) {
-    PropertyDraws measured = new PropertyDraws(input.zones(), draws);
-    ZoneDraws esp = measured.of(input.soil().esp());
-    ZoneDraws sar = measured.of(input.soil().sar());
-    ZoneDraws cec = measured.of(input.soil().cec());
-    ZoneDraws density = measured.of(input.soil().bulkDensity());
-    double[] regression = draws.standard();
-    double[] cecError = draws.standard();
-    double[] densityError = draws.standard();
+  /**
+   * Of one field.
+   *
+   * @param zones of the field, each with its soil
+   */
+  public static SoilDraws of(
+      String field,
+      List<ZoneGround> zones,
+      List<FieldSoil> soils,
+      SoilProperties known,
+      Futures futures) {
+    PropertyDraws measured =
+        new PropertyDraws(field, zones, futures.field("soil of " + field), futures);
+    ZoneDraws esp = measured.of(known.esp(), Kind.ESP);
+    ZoneDraws sar = measured.of(known.sar(), Kind.SAR);
+    ZoneDraws cec = measured.of(known.cec(), Kind.CEC);
+    ZoneDraws density = measured.of(known.bulkDensity(), Kind.BULK_DENSITY);
     return new SoilDraws(
-        espOrFromSar(esp, sar, regression),
+        espOrFromSar(esp, sar, futures.shared(Kind.ESR_REGRESSION)),
         sar,
-        usualCec(cec, soils, cecError),
-        usualDensity(density, soils, densityError));
+        usualCec(cec, soils, futures.shared(Kind.USUAL_CEC)),
+        usualDensity(density, soils, futures.shared(Kind.USUAL_BULK_DENSITY)));
   }
 
   private static ZoneDraws espOrFromSar(ZoneDraws esp, ZoneDraws sar, double[] regression) {

@@ -4,7 +4,7 @@ import fieldsalt.classes.YieldModel;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.draw.JointLognormal;
 import fieldsalt.surface.Surface;
-import fieldsalt.surface.area.AreaMeans;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.site.Target;
 import java.util.List;
 
@@ -27,25 +27,28 @@ public record ZoneSalt(
     double[] pointLogMean,
     double[] pointLogSd) {
 
-  /** Every zone's salt, moving together. */
-  public static List<ZoneSalt> of(List<ZoneGround> zones, Surface ece, Draws draws) {
-    return of(zones, ece, ece.areaMeans(zones.stream().map(ZoneGround::points).toList()), draws);
-  }
-
-  /** The same where the zones' means are at hand. */
+  /**
+   * The salt of one field's zones, moving together and with that of other fields.
+   *
+   * @param means of the zones, which are of one field
+   * @param draws of that field
+   * @param scores of what fields share
+   */
   public static List<ZoneSalt> of(
-      List<ZoneGround> zones, Surface ece, AreaMeans means, Draws draws) {
-    double[][] drawn = new JointLognormal(means.mean(), means.covariance()).draw(draws);
+      List<ZoneGround> zones, Surface ece, JointMeans means, Draws draws, double[][] scores) {
+    double[][] drawn =
+        new JointLognormal(means.mean(), means.covariance(), means.shared()).draw(draws, scores);
     ZoneSalt[] salts = new ZoneSalt[zones.size()];
     for (int z = 0; z < salts.length; z++) {
-      Surface.Joint joint = ece.joint(zones.get(z).points());
-      double[] sd = new double[joint.mean().length];
-      for (int i = 0; i < sd.length; i++) {
-        sd[i] = Math.sqrt(Math.max(0, joint.covariance()[i][i]));
-      }
+      Surface.Marginals points = ece.marginals(zones.get(z).points());
       salts[z] =
           new ZoneSalt(
-              means.mean()[z], means.low()[z], means.high()[z], drawn[z], joint.mean(), sd);
+              means.mean()[z],
+              means.low()[z],
+              means.high()[z],
+              drawn[z],
+              points.mean(),
+              points.sd());
     }
     return List.of(salts);
   }

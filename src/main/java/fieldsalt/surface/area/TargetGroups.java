@@ -58,6 +58,20 @@ public record TargetGroups(List<Points> points, List<int[]> positions, int size)
       return mean;
     }
 
+    /** What fields share, as loadings of each target: effects x targets. */
+    double[][] shared() {
+      double[][] shared = new double[parts.get(0).shared().length][groups.size];
+      for (int g = 0; g < parts.size(); g++) {
+        double[][] own = parts.get(g).shared();
+        for (int k = 0; k < shared.length; k++) {
+          for (int i = 0; i < own[k].length; i++) {
+            shared[k][groups.positions.get(g)[i]] = own[k][i];
+          }
+        }
+      }
+      return shared;
+    }
+
     /**
      * Covariance with other targets by the same predictor, that of drifts without a value in it;
      * micro-scale is not.

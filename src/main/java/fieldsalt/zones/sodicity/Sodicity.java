@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -217,29 +218,23 @@ public record Sodicity(
   public Map<String, OfZone> zones(
       List<Zone> zones, List<List<Target>> points, Map<String, ClassScheme> schemes) {
     Map<String, OfZone> known = new LinkedHashMap<>();
-    for (SoilProperty property : List.of(SoilProperty.ESP, SoilProperty.SAR)) {
-      List<Integer> mine =
-          IntStream.range(0, zones.size())
-              .filter(z -> isBy(property, zones.get(z).field()))
-              .boxed()
-              .toList();
-      if (!mine.isEmpty()) {
-        AreaMeans means =
-            byField
-                .get(zones.get(mine.get(0)).field())
-                .surface()
-                .areaMeans(mine.stream().map(points::get).toList());
-        for (int k = 0; k < mine.size(); k++) {
-          Zone zone = zones.get(mine.get(k));
-          known.put(zone.name(), ofZone(zone, schemes.get(zone.field()), means, k));
-        }
-      }
-    }
+    Map<String, List<Integer>> mine =
+        IntStream.range(0, zones.size())
+            .filter(z -> byField.containsKey(zones.get(z).field()))
+            .boxed()
+            .collect(
+                Collectors.groupingBy(
+                    z -> zones.get(z).field(), LinkedHashMap::new, Collectors.toList()));
+    mine.forEach(
+        (field, own) -> {
+          List<List<Target>> areas = own.stream().map(points::get).toList();
+          AreaMeans means = byField.get(field).surface().areaMeans(areas).means();
+          for (int k = 0; k < own.size(); k++) {
+            Zone zone = zones.get(own.get(k));
+            known.put(zone.name(), ofZone(zone, schemes.get(field), means, k));
+          }
+        });
     return known;
-  }
-
-  private boolean isBy(SoilProperty property, String field) {
-    return byField.containsKey(field) && byField.get(field).property() == property;
   }
 
   private OfZone ofZone(Zone zone, ClassScheme scheme, AreaMeans means, int index) {

@@ -10,6 +10,7 @@ import fieldsalt.plan.RanchPlan;
 import fieldsalt.plan.Ranches;
 import fieldsalt.plan.Said;
 import fieldsalt.plan.draw.Draws;
+import fieldsalt.plan.draw.Futures;
 import fieldsalt.plan.field.Comparison;
 import fieldsalt.plan.order.ZoneWorks;
 import fieldsalt.plan.setting.GypsumSettings;
@@ -157,7 +158,7 @@ class MoneyTest {
     assertThat(rate).isCloseTo(Math.rint(rate), within(1e-9));
     MoneyOutlook chosen = money(zone, "gypsum");
     Ranches ranch = Ranches.of(2).esp(25).cec(20);
-    ZoneWork work = new ZoneWorks(ranch.input(), settings).all().get(0);
+    ZoneWork work = new ZoneWorks(ranch.input(), ranch.input().fields().get(0), settings, new Futures(1)).all().get(0);
     GypsumMoney money = new GypsumMoney(settings);
     for (double other = 1; other <= 16; other++) {
       double net =

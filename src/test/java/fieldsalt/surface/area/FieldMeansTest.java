@@ -251,8 +251,8 @@ class FieldMeansTest {
     SiteReadings.FieldMean bag = mean("field 0", 1.6, 0.02, 20);
     Surface plain = SurfaceFitter.fit(ranch.readings(), ranch.fields(), mean);
     Surface told = SurfaceFitter.fit(with(ranch.readings(), bag), ranch.fields(), mean);
-    AreaMeans before = plain.areaMeans(List.of(ranch.targets(0)));
-    AreaMeans after = told.areaMeans(List.of(ranch.targets(0)));
+    JointMeans before = plain.areaMeans(List.of(ranch.targets(0)));
+    JointMeans after = told.areaMeans(List.of(ranch.targets(0)));
     assertThat(after.covariance()[0][0] / Math.pow(after.mean()[0], 2))
         .isLessThan(before.covariance()[0][0] / Math.pow(before.mean()[0], 2));
     double target = Math.exp(1.6);
@@ -274,9 +274,9 @@ class FieldMeansTest {
       double truth = Math.exp(lnMean(ranch, 0));
       SiteReadings.FieldMean bag = drawn(ranch.truth().get(0), 20, new Random(900 + seed));
       List<List<Target>> whole = List.of(ranch.targets(0));
-      AreaMeans before =
+      JointMeans before =
           SurfaceFitter.fit(ranch.readings(), ranch.fields(), COARSE).areaMeans(whole);
-      AreaMeans after =
+      JointMeans after =
           SurfaceFitter.fit(with(ranch.readings(), bag), ranch.fields(), COARSE).areaMeans(whole);
       squares[0] += Math.pow(Math.log(before.mean()[0] / truth), 2);
       squares[1] += Math.pow(Math.log(after.mean()[0] / truth), 2);
