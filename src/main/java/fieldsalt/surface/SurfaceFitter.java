@@ -31,11 +31,15 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Entry of this stage: SiteReadings to a Surface. */
 public final class SurfaceFitter {
-  /** Sites that are solved whole at most. */
+  /** Sites of a field that are solved whole at most. */
   private static final int MOST_WHOLE = 1000;
 
   private static final String NO_VALUE =
@@ -50,6 +54,9 @@ public final class SurfaceFitter {
   /** All, or fewer where there are too many. */
   private final SiteReadings readings;
 
+  /** Names of the fields that have too many. */
+  private final Set<String> thinned;
+
   private final List<Drift> drifts;
   private final SurfaceSettings settings;
   private final List<Finding> findings = new ArrayList<>();
@@ -57,6 +64,7 @@ public final class SurfaceFitter {
   private SurfaceFitter(SiteReadings readings, List<Drift> drifts, SurfaceSettings settings) {
     this.all = readings;
     this.readings = SiteThinning.of(readings, MOST_WHOLE);
+    this.thinned = thinned(all, this.readings);
     this.drifts = List.copyOf(drifts);
     this.settings = settings;
   }
@@ -165,32 +173,56 @@ public final class SurfaceFitter {
     return new FittedSurface(chosen, readings.scale(), fields.mapped(), settings, report);
   }
 
+  /** Composites of a field of too many sites say nothing that those do not. */
   private Tried informed(Tried chosen, List<FieldBoundary> mapped) {
-    if (isThinned() && !all.fieldMeans().isEmpty()) {
-      findings.add(
-          new Finding(
-              Code.COMPOSITE_UNUSED,
-              new Place.Ranch(),
-              "readings of composites beside more than 1,000 sites: " + all.fieldMeans().size(),
-              "not used for the map, which takes composites up to 1,000 sites; a field of few sites"
-                  + " is mapped with them in a job of its own"));
-      return chosen;
+    List<SiteReadings.FieldMean> used = new ArrayList<>();
+    for (SiteReadings.FieldMean composite : all.fieldMeans()) {
+      if (thinned.contains(composite.field())) {
+        findings.add(
+            new Finding(
+                Code.COMPOSITE_UNUSED,
+                new Place.Site(composite.sample(), composite.field(), true),
+                "a composite of a field of more than 1,000 sites",
+                "not used for the map: the sites say more than it could"));
+      } else {
+        used.add(composite);
+      }
     }
-    return FieldMeans.inform(chosen, all.fieldMeans(), all.scale(), mapped, findings);
+    return FieldMeans.inform(chosen, used, all.scale(), mapped, findings);
   }
 
-  private boolean isThinned() {
-    return readings.rows().size() < all.rows().size();
+  /** Fields of which not all sites are solved whole. */
+  private static Set<String> thinned(SiteReadings all, SiteReadings fewer) {
+    Map<String, Long> sites = sites(all);
+    Map<String, Long> kept = sites(fewer);
+    return sites.keySet().stream()
+        .filter(f -> !sites.get(f).equals(kept.get(f)))
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  /** The map of a thinned ranch is made from all of its sites again. */
+  /** Sites with readings, by field. */
+  private static Map<String, Long> sites(SiteReadings readings) {
+    return readings.rows().stream()
+        .map(SiteReadings.Row::site)
+        .distinct()
+        .collect(
+            Collectors.groupingBy(s -> readings.sites().get(s).field(), Collectors.counting()));
+  }
+
+  /** The map of a thinned field is made from all of its sites again. */
   private Tried fromAllSites(Tried chosen) {
     boolean kriged =
         chosen.method() == SurfaceMethod.KRIGING || chosen.method() == SurfaceMethod.DRIFT;
-    if (!isThinned() || !kriged) {
+    if (thinned.isEmpty() || !kriged) {
       return chosen;
     }
-    Observations rows = Observations.of(all, List.of());
+    Observations rows =
+        Observations.of(
+            all.withRows(
+                all.rows().stream()
+                    .filter(r -> thinned.contains(all.sites().get(r.site()).field()))
+                    .toList()),
+            List.of());
     List<Predictor> local =
         chosen.predictors().stream()
             .<Predictor>map(p -> new LocalKriging(p.solved(), rows))
@@ -199,18 +231,19 @@ public final class SurfaceFitter {
   }
 
   private void tellManySites(SurfaceMethod method) {
-    if (isThinned()) {
-      boolean kriged = method == SurfaceMethod.KRIGING || method == SurfaceMethod.DRIFT;
-      String map =
-          kriged
-              ? "each place is predicted from its neighbours among all sites"
-              : "and so is the map";
+    Map<String, Long> sites = sites(all);
+    boolean kriged = method == SurfaceMethod.KRIGING || method == SurfaceMethod.DRIFT;
+    String map =
+        kriged
+            ? "each place is predicted from its neighbours among all sites"
+            : "and so is the map";
+    for (String field : thinned) {
       findings.add(
           new Finding(
               Code.MANY_SITES,
-              new Place.Ranch(),
-              Observations.of(all, List.of()).siteCount() + " sites",
-              "variogram, shared errors and validation rest on about "
+              Place.field(field),
+              sites.get(field) + " sites",
+              "variogram, shared errors and validation rest on "
                   + MOST_WHOLE
                   + " of them (those read by several methods first, then a spread); "
                   + map));

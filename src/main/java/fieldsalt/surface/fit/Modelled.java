@@ -34,15 +34,15 @@ public record Modelled(
   private static final double ALL_MICRO_SCALE = 0.95;
 
   /**
-   * Fits by restricted likelihood, by weighted moments above 500 sites, or takes the default below
-   * 10.
+   * Fits by restricted likelihood, by weighted moments where a field has more than 500 sites, or
+   * takes the default below 10 sites.
    *
-   * @param data what is solved: at most 1,000 sites
+   * @param data what is solved: at most 1,000 sites a field
    */
   public static Modelled of(Observations data) {
     Likelihood likelihood = new Likelihood(data);
     Reml reml = new Reml(likelihood);
-    if (data.siteCount() > MOST_FOR_LIKELIHOOD) {
+    if (data.largestField() > MOST_FOR_LIKELIHOOD) {
       return byMoments(likelihood, reml);
     }
     return data.siteCount() < SITES_FOR_A_FIT

@@ -50,14 +50,14 @@ public record Kriging(Solved solved) implements Predictor {
 
     @Override
     public double[][] covariance(Predicted other) {
-      Kriged that = (Kriged) other;
+      if (!(other instanceof Kriged that) || points.part() != that.points.part()) {
+        return sharedCovariance(other);
+      }
       double[][] covariance = prediction.covarianceChange(that.prediction);
-      if (points.part() == that.points.part()) {
-        double[][] prior = points.covariancesWith(that.points, model);
-        for (int i = 0; i < covariance.length; i++) {
-          for (int j = 0; j < covariance[i].length; j++) {
-            covariance[i][j] += prior[i][j];
-          }
+      double[][] prior = points.covariancesWith(that.points, model);
+      for (int i = 0; i < covariance.length; i++) {
+        for (int j = 0; j < covariance[i].length; j++) {
+          covariance[i][j] += prior[i][j];
         }
       }
       return covariance;
@@ -70,16 +70,16 @@ public record Kriging(Solved solved) implements Predictor {
 
     @Override
     public double[] covarianceWithSum(Predicted other, double[] weights) {
-      Kriged that = (Kriged) other;
+      if (!(other instanceof Kriged that) || points.part() != that.points.part()) {
+        return Predicted.super.covarianceWithSum(other, weights);
+      }
       double[][] change = prediction.covarianceChange(that.prediction.sum(weights));
       double[] sum = new double[change.length];
       Arrays.setAll(sum, i -> change[i][0]);
-      if (points.part() == that.points.part()) {
-        double[][] prior = that.points.covariancesWith(points, model);
-        for (int j = 0; j < weights.length; j++) {
-          for (int i = 0; i < sum.length; i++) {
-            sum[i] += weights[j] * prior[j][i];
-          }
+      double[][] prior = that.points.covariancesWith(points, model);
+      for (int j = 0; j < weights.length; j++) {
+        for (int i = 0; i < sum.length; i++) {
+          sum[i] += weights[j] * prior[j][i];
         }
       }
       return sum;

@@ -10,14 +10,17 @@ import fieldsalt.surface.site.Points;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 
 /**
- * Kriging for ranches of more sites than can be solved whole: covariance model and shared offsets
- * come from fewer sites, each place is predicted from its neighbourhood among all sites, and the
- * offsets' remaining error, (l'H)Var(u)(l'H)', is part of every variance and covariance: shared
- * error never goes through a search.
+ * Kriging where some fields have more sites than can be solved whole: covariance model and shared
+ * offsets come from fewer sites, each place of such a field is predicted from its neighbourhood
+ * among all of the field's sites, and the offsets' remaining error, (l'H)Var(u)(l'H)', is part of
+ * every variance and covariance: shared error never goes through a search. Other fields are solved
+ * as ever.
  *
  * <p>Covariances between places of one field are those given its {@link #FOR_COVARIANCES} sites
  * nearest to the first places' middle; between fields only the offsets' error is shared.
@@ -27,24 +30,28 @@ public final class LocalKriging implements Predictor {
   private static final int FOR_COVARIANCES = 1000;
 
   private final Solved solved;
-  private final List<KernelData> data = new ArrayList<>();
-  private final List<PredictionKernel> kernels = new ArrayList<>();
+  private final Kriging whole;
+  private final Map<Integer, KernelData> data = new HashMap<>();
+  private final Map<Integer, PredictionKernel> kernels = new HashMap<>();
   private Near latest;
 
   /**
    * @param solved from fewer sites
-   * @param all the rows of all sites, with every field of {@code solved}
+   * @param all the rows of all sites of the fields that have too many, each a field of {@code
+   *     solved}
    */
   public LocalKriging(Solved solved, Observations all) {
     this.solved = solved;
+    this.whole = new Kriging(solved);
     LocalSites sites = new LocalSites(solved);
     double eastM = all.origin().xM() - solved.data().origin().xM();
     double northM = all.origin().yM() - solved.data().origin().yM();
-    for (FieldRows part : solved.data().parts()) {
-      FieldRows rows = all.parts().get(all.indexOf(part.field()));
+    for (FieldRows rows : all.parts()) {
+      int part = solved.data().indexOf(rows.field());
       KernelData own = sites.of(rows, eastM, northM);
-      data.add(solved.model().microScale() > 0 ? own : own.withPlacesMerged());
-      kernels.add(new SharedKernel(new KernelSites(solved.model(), own, true), NEIGHBOURS));
+      data.put(part, solved.model().microScale() > 0 ? own : own.withPlacesMerged());
+      kernels.put(
+          part, new SharedKernel(new KernelSites(solved.model(), own, true), NEIGHBOURS));
     }
   }
 
@@ -56,9 +63,12 @@ public final class LocalKriging implements Predictor {
   /** What the shared errors still are is taken as unknown to the map: rather too wide. */
   @Override
   public Predicted readings(Points points, double[] loadings) {
+    if (!kernels.containsKey(points.part())) {
+      return whole.readings(points, loadings);
+    }
     int n = points.size();
     int trends = 1 + points.drift().length;
-    KernelGroup group = new KernelGroup(n, trends, solved.data().offsets());
+    KernelGroup group = new KernelGroup(n, trends, solved.data().shared());
     for (int i = 0; i < n; i++) {
       group.add(i, points.x()[i], points.y()[i]);
       for (int d = 1; d < trends; d++) {
@@ -81,7 +91,8 @@ public final class LocalKriging implements Predictor {
       mean = ordered(group, group.estimate);
       variance = Arrays.stream(ordered(group, group.variance)).map(v -> v + more).toArray();
       shared = new double[group.shared.length][];
-      Arrays.setAll(shared, m -> ordered(group, group.shared[m]));
+      Arrays.setAll(
+          shared, m -> Arrays.stream(ordered(group, group.shared[m])).map(v -> -v).toArray());
     }
 
     private double[] ordered(KernelGroup group, double[] values) {
@@ -104,9 +115,8 @@ public final class LocalKriging implements Predictor {
 
     @Override
     public double[][] covariance(Predicted other) {
-      Local that = (Local) other;
-      if (points.part() != that.points.part()) {
-        return sharedCovariance(that);
+      if (!(other instanceof Local that) || points.part() != that.points.part()) {
+        return sharedCovariance(other);
       }
       Near near = near(this);
       Predicted here = near.seen();
@@ -150,14 +160,14 @@ public final class LocalKriging implements Predictor {
             .mapToInt(i -> i)
             .sorted()
             .toArray();
-    Observations whole = solved.data();
+    Observations fewer = solved.data();
     Observations some =
         new Observations(
             List.of(rows(own, nearest)),
-            whole.offsets(),
-            whole.offsetRoot(),
-            whole.drifts(),
-            whole.origin());
+            fewer.shared(),
+            fewer.offsetRoot(),
+            fewer.drifts(),
+            fewer.origin());
     return new Kriging(Solved.of(some, solved.model()));
   }
 

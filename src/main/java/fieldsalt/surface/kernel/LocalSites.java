@@ -1,7 +1,6 @@
 package fieldsalt.surface.kernel;
 
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.gaussian.Semidefinite;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.Observations;
@@ -18,7 +17,7 @@ final class LocalSites {
   private final Solved solved;
   private final double[] offsets;
 
-  /** R with R R' = covariance of the offsets' error. */
+  /** R with R R' = covariance of the offsets' error: offsets x the solver's shared effects. */
   private final double[][] root;
 
   /**
@@ -29,10 +28,18 @@ final class LocalSites {
     int fixed = solved.data().drifts().size();
     int count = solved.data().offsets();
     offsets = Arrays.copyOfRange(solved.solution().sharedEffects(), fixed, fixed + count);
-    double[][] covariance = solved.solution().sharedCovariance();
-    double[][] own = new double[count][];
-    Arrays.setAll(own, k -> Arrays.copyOfRange(covariance[fixed + k], fixed, fixed + count));
-    root = Semidefinite.root(own);
+    int size = solved.data().shared();
+    double[][] inverse = new double[size][size];
+    for (int i = 0; i < size; i++) {
+      inverse[i][i] = 1;
+    }
+    solved.solution().sharedFactor().forwardRows(inverse);
+    root = new double[count][size];
+    for (int k = 0; k < count; k++) {
+      for (int m = 0; m < size; m++) {
+        root[k][m] = inverse[m][fixed + k];
+      }
+    }
   }
 
   /**
@@ -46,7 +53,7 @@ final class LocalSites {
     int n = rows.sites().size();
     double[] value = new double[n];
     double[] variance = new double[n];
-    double[][] shared = new double[root.length][n];
+    double[][] shared = new double[solved.data().shared()][n];
     for (int from = 0; from < rows.siteOf().length; ) {
       int to = from;
       while (to < rows.siteOf().length && rows.siteOf()[to] == rows.siteOf()[from]) {
@@ -71,7 +78,7 @@ final class LocalSites {
     for (int r = from; r < to; r++) {
       double weight = to - from == 1 ? 1 : 1 / rows.own()[r] / precision;
       value[site] += weight * (rows.rows().get(r).value() - offset(rows, r));
-      for (int m = 0; m < root.length; m++) {
+      for (int m = 0; m < shared.length; m++) {
         shared[m][site] += weight * remaining(rows, r, m);
       }
     }

@@ -206,8 +206,9 @@ public record Observations(
     return parts.stream().mapToInt(p -> p.sites().size()).sum();
   }
 
-  public int rowCount() {
-    return parts.stream().mapToInt(p -> p.rows().size()).sum();
+  /** Sites of the field that has most. */
+  public int largestField() {
+    return parts.stream().mapToInt(p -> p.sites().size()).max().orElse(0);
   }
 
   /** Position of a field among the parts, which are sorted by name; -1 if it has no rows. */

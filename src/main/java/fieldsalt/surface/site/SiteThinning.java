@@ -4,22 +4,20 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.geo.PlaceM;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /**
- * Fewer sites for what must be solved whole (the covariance model, the shared offsets): in each
- * field, sites read by several methods first, because they tell the offsets, then a spread of the
+ * Fewer sites of a large field for what must be solved whole (the covariance model, the shared
+ * offsets): sites read by several methods first, because they tell the offsets, then a spread of the
  * others: every so-many-th along a curve that fills the plane (Morton 1966), which keeps both the
  * cover and the short distances that chance gave.
  */
 public final class SiteThinning {
-  /** A field keeps at least so many. */
-  private static final int FEWEST = 30;
-
   private final SiteReadings readings;
   private final Map<Integer, Long> methods;
 
@@ -37,13 +35,11 @@ public final class SiteThinning {
   }
 
   /**
-   * All rows of about {@code most} sites; the readings themselves where they have no more sites.
-   *
-   * @param most sites of the ranch; each field gets its share, 30 or all that it has at least
+   * All rows of at most {@code most} sites of each field; the readings themselves where no field has
+   * more.
    */
   public static SiteReadings of(SiteReadings readings, int most) {
-    SiteThinning thinning = new SiteThinning(readings);
-    return thinning.methods.size() <= most ? readings : thinning.thinned(most);
+    return new SiteThinning(readings).thinned(most);
   }
 
   private SiteReadings thinned(int most) {
@@ -51,11 +47,13 @@ public final class SiteThinning {
     methods
         .keySet()
         .forEach(s -> byField.computeIfAbsent(site(s).field(), f -> new ArrayList<>()).add(s));
-    TreeSet<Integer> kept = new TreeSet<>();
-    for (List<Integer> sites : byField.values()) {
-      int share = (int) ((long) most * sites.size() / methods.size());
-      kept.addAll(spread(sites, Math.min(sites.size(), Math.max(FEWEST, share))));
+    if (byField.values().stream().allMatch(sites -> sites.size() <= most)) {
+      return readings;
     }
+    Set<Integer> kept = new HashSet<>();
+    byField
+        .values()
+        .forEach(sites -> kept.addAll(sites.size() <= most ? sites : spread(sites, most)));
     return readings.withRows(
         readings.rows().stream().filter(r -> kept.contains(r.site())).toList());
   }

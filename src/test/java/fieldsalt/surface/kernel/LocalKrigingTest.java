@@ -119,7 +119,7 @@ class LocalKrigingTest {
   @Test
   void originsAndOrderOfFewerSitesDoNotMatter() {
     SiteReadings all = readings(400, 0.09);
-    SiteReadings fewer = SiteThinning.of(all, 150);
+    SiteReadings fewer = SiteThinning.of(all, 75);
     Observations whole = Observations.of(all, List.of());
     Observations some = Observations.of(fewer, List.of());
     Solved solved = Solved.of(some, MODEL);
@@ -137,7 +137,7 @@ class LocalKrigingTest {
   @Test
   void thinningKeepsSitesReadTwiceFirstAndASpread() {
     SiteReadings all = readings(1200, 0.09);
-    SiteReadings fewer = SiteThinning.of(all, 500);
+    SiteReadings fewer = SiteThinning.of(all, 250);
     List<Integer> kept = fewer.rows().stream().map(SiteReadings.Row::site).distinct().toList();
     assertThat(kept).hasSizeBetween(490, 500);
     long twice = kept.stream().filter(s -> s % 3 == 0 && s % 5 == 0).count();
@@ -153,9 +153,40 @@ class LocalKrigingTest {
             .isBetween(40L, 90L);
       }
     }
-    assertThat(SiteThinning.of(all, 1200)).isSameAs(all);
+    assertThat(SiteThinning.of(all, 600)).isSameAs(all);
     assertThat(SiteThinning.of(fewer, 10).rows().stream().map(SiteReadings.Row::site).distinct())
-        .as("30 a field at least")
-        .hasSize(60);
+        .as("ten a field")
+        .hasSize(20);
+  }
+
+  /** A small field beside a large one is solved whole, and shares the offset's error with it. */
+  @Test
+  void onlyLargeFieldsAreLocal() {
+    SiteReadings readings = readings(120, 0.09);
+    Observations data = Observations.of(readings, List.of());
+    Observations large =
+        Observations.of(
+            readings.withRows(
+                readings.rows().stream()
+                    .filter(r -> readings.sites().get(r.site()).field().equals("West"))
+                    .toList()),
+            List.of());
+    Solved solved = Solved.of(data, MODEL);
+    LocalKriging local = new LocalKriging(solved, large);
+    Kriging whole = new Kriging(solved);
+    Predictor.Predicted east = local.predict(points(data, 0));
+    Predictor.Predicted west = local.predict(points(data, 1));
+    assertThat(east.mean()).containsExactly(whole.predict(points(data, 0)).mean());
+    double[][] between = east.covariance(west);
+    double[][] other = west.covariance(east);
+    double[][] exact = whole.predict(points(data, 0)).covariance(whole.predict(points(data, 1)));
+    double sum = 0;
+    double exactSum = 0;
+    for (int i = 0; i < 90; i++) {
+      assertThat(other[i][i]).isEqualTo(between[i][i]);
+      sum += between[i][i];
+      exactSum += exact[i][i];
+    }
+    assertThat(sum).as("same sign, same size").isBetween(0.8 * exactSum, 1.3 * exactSum);
   }
 }
