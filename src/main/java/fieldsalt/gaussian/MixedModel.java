@@ -56,7 +56,8 @@ public final class MixedModel {
     private final double[][] explained;
     private final double[] values;
     private final double[] projected;
-    private double[] alpha;
+    private double[] residual;
+    private volatile double[] alpha;
 
     Part(Block block) {
       factor = Cholesky.factor(block.covariance());
@@ -83,12 +84,19 @@ public final class MixedModel {
 
     /** Residual of the whitened values; its squares are the block's part of the quadratic form. */
     double finish(double[] estimates) {
-      double[] residual = projected.clone();
+      residual = projected;
       for (int k = 0; k < rest.length; k++) {
         RowKernel.subtract(residual, estimates[k], rest[k], 0, residual.length);
       }
-      alpha = factor.backward(residual);
       return dot(residual, residual);
+    }
+
+    /** V⁻¹(y - X b), worked out when first asked for: a likelihood alone does not need it. */
+    double[] alpha() {
+      if (alpha == null) {
+        alpha = factor.backward(residual);
+      }
+      return alpha;
     }
 
     /** Estimates of the own effects. */
@@ -235,7 +243,7 @@ public final class MixedModel {
 
   /** V⁻¹(y - X b) of one block, which is also P y. */
   public double[] dual(int block) {
-    return parts[block].alpha.clone();
+    return parts[block].alpha().clone();
   }
 
   /** The factor of one block's D. */
@@ -301,7 +309,7 @@ public final class MixedModel {
     double[] mean = new double[count];
     add(mean, part.ownEffects(effects), own);
     add(mean, effects, inShared);
-    add(mean, part.alpha, covariances);
+    add(mean, part.alpha(), covariances);
     part.factor.forwardRows(covariances);
     remove(own, part.ownDesign, covariances, data);
     part.own.forwardRows(own);

@@ -9,12 +9,14 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
 import fieldsalt.plan.soil.FieldSoil;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.map.SurfaceStrips;
 import fieldsalt.zones.ZoneBuilder;
+import fieldsalt.zones.field.SecondCriterion;
 import fieldsalt.zones.field.ZoneMap;
 import fieldsalt.zones.field.ZoneSettings;
 import fieldsalt.zones.sodicity.Sodicity;
@@ -23,6 +25,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
 
 /**
@@ -51,41 +55,71 @@ record Mapped(
     findings.addAll(made.findings());
     Map<String, Double> limits = new LinkedHashMap<>();
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
-    progress.accept("mapping", 0.0);
-    List<SurfaceMap> maps = surface.maps(limits, share -> progress.accept("mapping", share));
-    SoilSurfaces soil =
-        new SoilSurfaces(
-            prepared, StageSettings.surface(prepared.job()).withCellM(maps.get(0).grid().cellM()));
-    Optional<Sodicity> sodicity = sodicity(prepared, soil, maps);
+    int heldStep = surface.heldStep();
+    List<FieldBoundary> fields = mappedFields(prepared, surface);
+    SoilSurfaces soil = new SoilSurfaces(
+            prepared, StageSettings.surface(prepared.job()).withCellM(surface.cellM()));
+    Optional<Sodicity> sodicity = sodicity(prepared, soil, fields);
     sodicity.ifPresent(s -> findings.addAll(s.findings()));
     if (!prepared.isEce() && prepared.job().flag("zones.sodicity")) {
       findings.add(ignored(prepared));
     }
-    progress.accept("drawing zones", 0.0);
-    ZoneMap zones =
-        ZoneBuilder.build(
-            maps,
-            prepared.ranch().fields(),
-            schemes,
-            zoneSettings(prepared.job(), surface, sodicity),
-            sodicity.map(Sodicity::criteria).orElse(Map.of()));
+    progress.accept("mapping and drawing zones", 0.0);
+    ZoneSettings settings = zoneSettings(prepared.job(), surface, sodicity);
+    AtomicInteger done = new AtomicInteger();
+    List<MappedField> mapped =
+        fields.parallelStream()
+            .map(
+                field -> {
+                  MappedField one =
+                      MappedField.of(
+                          field, surface, schemes.get(field.name()), settings, sodicity, heldStep);
+                  progress.accept(
+                      "mapping and drawing zones", done.incrementAndGet() / (double) fields.size());
+                  return one;
+                })
+            .toList();
+    ZoneMap zones = ZoneMap.joined(mapped.stream().map(MappedField::zones).toList());
     findings.addAll(zones.findings());
+    List<SurfaceMap> maps = mapped.stream().map(MappedField::held).toList();
     List<SurfaceStrips> rasters =
         surface.rasters(maps, limits, share -> progress.accept("writing files", share));
     return new Mapped(
         surface, maps, rasters, usedSchemes(schemes, zones), zones, soil, sodicity, findings);
   }
 
+  /** One field's map and zones. */
+  private record MappedField(SurfaceMap held, ZoneMap zones) {
+    static MappedField of(
+        FieldBoundary field,
+        Surface surface,
+        ClassScheme scheme,
+        ZoneSettings settings,
+        Optional<Sodicity> sodicity,
+        int heldStep) {
+      SurfaceMap map = surface.map(field.name(), scheme.limitDsPerM(), share -> {});
+      int own = (int) Math.round(map.grid().cellM() / surface.cellM());
+      int thinning = (heldStep + own - 1) / own;
+      Optional<SecondCriterion> second = sodicity.flatMap(s -> s.criterion(field.name()));
+      return new MappedField(
+          map.thinned(thinning), ZoneBuilder.build(map, field, scheme, settings, second));
+    }
+  }
+
+  private static List<FieldBoundary> mappedFields(Prepared prepared, Surface surface) {
+    Set<String> names = Set.copyOf(surface.mappedFields());
+    return prepared.ranch().fields().stream().filter(f -> names.contains(f.name())).toList();
+  }
+
   private static Optional<Sodicity> sodicity(
-      Prepared prepared, SoilSurfaces soil, List<SurfaceMap> maps) {
+      Prepared prepared, SoilSurfaces soil, List<FieldBoundary> fields) {
     return prepared.isEce() && prepared.job().flag("zones.sodicity")
         ? Optional.of(
             Sodicity.of(
                 prepared.job().amount("zones.sodic-esp"),
                 soil.of(SoilProperty.ESP),
                 soil.of(SoilProperty.SAR),
-                prepared.ranch().fields(),
-                maps))
+                fields))
         : Optional.empty();
   }
 

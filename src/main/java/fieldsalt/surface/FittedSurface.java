@@ -11,6 +11,7 @@ import fieldsalt.surface.fit.Averaging;
 import fieldsalt.surface.fit.Mixture;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.SurfaceReport;
+import fieldsalt.surface.map.JoinedMaps;
 import fieldsalt.surface.map.KnownPoint;
 import fieldsalt.surface.map.MadeStrips;
 import fieldsalt.surface.map.MapGrids;
@@ -27,6 +28,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleConsumer;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** A surface by one method, averaged over its covariance models. */
 final class FittedSurface implements Surface {
@@ -36,6 +39,7 @@ final class FittedSurface implements Surface {
   private final Tried method;
   private final Scale scale;
   private final List<FieldBoundary> fields;
+  private final Map<String, FieldBoundary> byName;
   private final SurfaceSettings settings;
   private final SurfaceReport report;
 
@@ -48,48 +52,50 @@ final class FittedSurface implements Surface {
     this.method = method;
     this.scale = scale;
     this.fields = fields;
+    this.byName =
+        fields.stream().collect(Collectors.toMap(FieldBoundary::name, Function.identity()));
     this.settings = settings;
     this.report = report;
   }
 
   @Override
-  public List<SurfaceMap> maps(Map<String, Double> limitByField, DoubleConsumer progress) {
-    MapMaker maker = new MapMaker(method, scale);
-    List<List<FieldBoundary>> groups = MapGrids.groups(fields, cellM());
-    double heldCellM = MapGrids.heldCellM(groups, cellM());
-    List<SurfaceMap> maps = new ArrayList<>();
-    for (List<FieldBoundary> group : groups) {
-      int before = maps.size();
-      Grid grid = FieldCells.gridOver(group, heldCellM);
-      maps.add(
-          maker.map(
-              grid,
-              group,
-              limitByField,
-              share -> progress.accept((before + share) / groups.size())));
-    }
-    return maps;
+  public SurfaceMap map(String field, double limit, DoubleConsumer progress) {
+    FieldBoundary boundary = byName.get(field);
+    double cell = cellM() * MapGrids.stepOf(boundary, cellM());
+    return new MapMaker(method, scale)
+        .map(
+            FieldCells.gridOver(List.of(boundary), cell),
+            List.of(boundary),
+            Map.of(field, limit),
+            progress);
+  }
+
+  @Override
+  public int heldStep() {
+    return MapGrids.heldStep(fields, cellM());
   }
 
   @Override
   public List<SurfaceStrips> rasters(
       List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress) {
     List<List<FieldBoundary>> groups = MapGrids.groups(fields, cellM());
-    if (MapGrids.heldCellM(groups, cellM()) == cellM()) {
-      return maps.stream().map(SurfaceStrips::of).toList();
-    }
+    boolean held = maps.stream().allMatch(m -> m.grid().cellM() == cellM());
     MapMaker maker = new MapMaker(method, scale);
     List<SurfaceStrips> rasters = new ArrayList<>();
     for (List<FieldBoundary> group : groups) {
       int before = rasters.size();
       Grid grid = FieldCells.gridOver(group, cellM());
       DoubleConsumer ofAll = share -> progress.accept((before + share) / groups.size());
-      rasters.add(new MadeStrips(maker, grid, group, limitByField, ofAll));
+      rasters.add(
+          held
+              ? new JoinedMaps(grid, group.stream().map(FieldBoundary::name).toList(), maps)
+              : new MadeStrips(maker, grid, group, limitByField, ofAll));
     }
     return rasters;
   }
 
-  private double cellM() {
+  @Override
+  public double cellM() {
     if (settings.cellM().isPresent()) {
       return settings.cellM().getAsDouble();
     }

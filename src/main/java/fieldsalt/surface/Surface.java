@@ -13,33 +13,50 @@ import java.util.function.DoubleConsumer;
 
 /** A fitted surface, from which everything downstream is asked. */
 public interface Surface {
-  /** As the longer form, without telling how far it is. */
-  default List<SurfaceMap> maps(Map<String, Double> limitByField) {
-    return maps(limitByField, done -> {});
-  }
-
   /**
-   * The whole ranch on one grid, or one grid a field where the ranch's box is too large. More than
-   * 4 million cells in all are not held: these maps then have cells of twice the size, or three
-   * times and so on, and {@link #rasters} has those asked for.
+   * Every mapped field on a grid of its own, whose lines lie on whole multiples of the cell.
    *
    * @param limitByField above which the chance is wanted
-   * @param progress told the share that is done, 0 to 1
-   * @throws fieldsalt.finding.InputProblem if cells are so small that no computer could hold them
    */
-  List<SurfaceMap> maps(Map<String, Double> limitByField, DoubleConsumer progress);
+  default List<SurfaceMap> maps(Map<String, Double> limitByField) {
+    return mappedFields().stream()
+        .map(f -> map(f, limitByField.getOrDefault(f, Double.NaN), done -> {}))
+        .toList();
+  }
 
   /**
-   * The maps with the cells that were asked for, to be written.
+   * One field on a grid of its own. More than 4 million cells are not held: the map then has cells
+   * of twice the size, or three times and so on, and {@link #rasters} has those asked for.
    *
-   * @param maps as {@link #maps} gave them; one that has these cells already is given out as it is
-   * @param limitByField as for the maps
-   * @param progress told the share that is done while those that are not held are given out
+   * @param field a mapped one
+   * @param limit above which the chance is wanted
+   * @param progress told the share that is done, 0 to 1
    */
-  default List<SurfaceStrips> rasters(
-      List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress) {
-    return maps.stream().map(SurfaceStrips::of).toList();
+  SurfaceMap map(String field, double limit, DoubleConsumer progress);
+
+  /** Side of a cell of the rasters, metres. */
+  double cellM();
+
+  /**
+   * How many cells of a map are one when the maps of all fields are held, along one side: 1 unless
+   * there are more than 4 million in all.
+   *
+   * @throws fieldsalt.finding.InputProblem if cells are so small that no computer could hold them
+   */
+  default int heldStep() {
+    return 1;
   }
+
+  /**
+   * The surface with the cells that were asked for, to be written: the whole ranch on one grid, or
+   * one grid a field where the ranch's box is too large.
+   *
+   * @param maps of all fields; used as they are where they hold every cell asked for
+   * @param limitByField as for the maps
+   * @param progress told the share that is done while strips are given out
+   */
+  List<SurfaceStrips> rasters(
+      List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress);
 
   /** Mean and standard deviation of z (ln ECe, or the value itself), micro-scale included. */
   Marginals marginals(List<Target> targets);

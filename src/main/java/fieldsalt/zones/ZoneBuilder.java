@@ -44,43 +44,23 @@ public final class ZoneBuilder {
 
   private ZoneBuilder() {}
 
-  /** As the other {@code build}, without a second criterion. */
-  public static ZoneMap build(
-      List<SurfaceMap> maps,
-      List<FieldBoundary> fields,
-      Map<String, ClassScheme> schemes,
-      ZoneSettings settings) {
-    return build(maps, fields, schemes, settings, Map.of());
-  }
-
   /**
-   * Zones of all fields that a map holds; a field that no map names was left out earlier and gets
-   * no zone.
+   * Zones of one field.
    *
-   * @param maps as the surface gives them, each field in one of them
-   * @param schemes classes by field; with {@link ZoneSettings.By#COUNT} limits are made here, and
-   *     only the scheme's limit for the chance is taken over
-   * @param second by field, its values on the grid of the field's map; a field without one is
-   *     divided by the surface alone
+   * @param map that holds the field
+   * @param scheme classes; with {@link ZoneSettings.By#COUNT} limits are made here, and only the
+   *     scheme's limit for the chance is taken over
+   * @param second its values on the grid of the map; without it the surface alone divides the field
    */
   public static ZoneMap build(
-      List<SurfaceMap> maps,
-      List<FieldBoundary> fields,
-      Map<String, ClassScheme> schemes,
+      SurfaceMap map,
+      FieldBoundary field,
+      ClassScheme scheme,
       ZoneSettings settings,
-      Map<String, SecondCriterion> second) {
+      Optional<SecondCriterion> second) {
     ZoneBuilder builder = new ZoneBuilder();
-    for (FieldBoundary field : fields) {
-      Optional<FieldMap> map = FieldMap.find(maps, field.name());
-      if (map.isPresent()) {
-        builder.add(
-            field,
-            map.get(),
-            schemes.get(field.name()),
-            settings,
-            Optional.ofNullable(second.get(field.name())));
-      }
-    }
+    FieldMap own = new FieldMap(map, map.fields().indexOf(field.name()));
+    builder.add(field, own, scheme, settings, second);
     return builder.result();
   }
 

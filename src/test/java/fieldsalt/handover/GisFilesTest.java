@@ -254,6 +254,7 @@ class GisFilesTest {
             List.of(),
             List.of(),
             full.maps(),
+            full.rasters(),
             full.labels(),
             java.util.Optional.empty());
     Handover.write(dir, empty);

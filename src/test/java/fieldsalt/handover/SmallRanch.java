@@ -12,6 +12,7 @@ import fieldsalt.quantity.Texture;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.site.Grid;
+import fieldsalt.surface.map.HeldMap;
 import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -118,6 +119,7 @@ public final class SmallRanch {
         features(zones),
         samples(fields),
         List.of(map(fields, 5)),
+        HeldMap.of(List.of(map(fields, 5))),
         SurfaceLabels.ece("4 dS/m"),
         Optional.of(MachineJob.inOnePass("Sample & Sons", "Gypsum 92 %", 12, 4, rates)));
   }
@@ -130,6 +132,7 @@ public final class SmallRanch {
         input.zones(),
         input.samples(),
         input.maps(),
+        input.rasters(),
         input.labels(),
         Optional.of(job));
   }
@@ -157,6 +160,7 @@ public final class SmallRanch {
         UTM,
         List.of(field(name, factory.toGeometry(all))),
         zones,
+        List.of(),
         List.of(),
         List.of(),
         SurfaceLabels.ece("4 dS/m"),

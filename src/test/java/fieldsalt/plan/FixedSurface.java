@@ -7,9 +7,11 @@ import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.map.SurfaceStrips;
 import fieldsalt.surface.site.Target;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleConsumer;
 import java.util.function.ToDoubleBiFunction;
 import java.util.function.ToDoubleFunction;
 
@@ -29,8 +31,18 @@ public final class FixedSurface implements Surface {
   }
 
   @Override
-  public List<SurfaceMap> maps(
-      Map<String, Double> limitByField, java.util.function.DoubleConsumer progress) {
+  public SurfaceMap map(String field, double limit, DoubleConsumer progress) {
+    throw new UnsupportedOperationException("no map is drawn here");
+  }
+
+  @Override
+  public List<SurfaceStrips> rasters(
+      List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress) {
+    throw new UnsupportedOperationException("no raster is written here");
+  }
+
+  @Override
+  public double cellM() {
     throw new UnsupportedOperationException("no map is drawn here");
   }
 

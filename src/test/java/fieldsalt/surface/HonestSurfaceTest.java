@@ -35,7 +35,17 @@ class HonestSurfaceTest {
   }
 
   private static float[] median(SiteReadings readings, List<FieldBoundary> fields) {
-    return SurfaceFitter.fit(readings, fields, COARSE).maps(Map.of()).get(0).median();
+    List<float[]> medians =
+        SurfaceFitter.fit(readings, fields, COARSE).maps(Map.of()).stream()
+            .map(SurfaceMap::median)
+            .toList();
+    float[] all = new float[medians.stream().mapToInt(m -> m.length).sum()];
+    int at = 0;
+    for (float[] median : medians) {
+      System.arraycopy(median, 0, all, at, median.length);
+      at += median.length;
+    }
+    return all;
   }
 
   private static void same(float[] a, float[] b) {

@@ -101,7 +101,7 @@ public final class Given {
       DoubleBinaryOperator ece,
       ClassScheme scheme,
       ZoneSettings settings) {
-    return ZoneBuilder.build(
+    return RanchZones.build(
         List.of(map(field, cellM, ece)), List.of(field), Map.of(field.name(), scheme), settings);
   }
 }

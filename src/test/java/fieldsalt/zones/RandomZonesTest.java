@@ -61,7 +61,7 @@ class RandomZonesTest {
     RandomCase given = RandomCase.of(seed);
     SurfaceMap map = Given.map(given.field(), given.cellM(), given.ece());
     ZoneMap zones =
-        ZoneBuilder.build(
+        RanchZones.build(
             List.of(map),
             List.of(given.field()),
             Map.of(given.field().name(), given.scheme()),

@@ -38,7 +38,7 @@ class SmallPiecesTest {
     }
     SecondCriterion sodicity =
         new SecondCriterion("sodicity", values, List.of(SODIC), List.of("not sodic", "sodic"));
-    return ZoneBuilder.build(
+    return RanchZones.build(
         List.of(map),
         List.of(field),
         Map.of(field.name(), Given.scheme(4.0)),

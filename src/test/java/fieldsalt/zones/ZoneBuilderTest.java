@@ -66,7 +66,7 @@ class ZoneBuilderTest {
             Given.scheme(2.0, 3.0, 4.0));
     SurfaceMap map = Given.map(rings.field(), rings.cellM(), rings.ece());
     ZoneMap zones =
-        ZoneBuilder.build(
+        RanchZones.build(
             List.of(map),
             List.of(rings.field()),
             Map.of("north", rings.scheme()),

@@ -30,26 +30,6 @@ public record HandoverInput(
     List<SurfaceStrips> rasters,
     SurfaceLabels labels,
     Optional<MachineJob> machine) {
-  /** Of maps whose own cells are written. */
-  public HandoverInput(
-      RanchProjection projection,
-      List<FieldBoundary> fields,
-      List<ZoneFeature> zones,
-      List<SampleFeature> samples,
-      List<SurfaceMap> maps,
-      SurfaceLabels labels,
-      Optional<MachineJob> machine) {
-    this(
-        projection,
-        fields,
-        zones,
-        samples,
-        maps,
-        maps.stream().map(SurfaceStrips::of).toList(),
-        labels,
-        machine);
-  }
-
   public HandoverInput {
     fields = List.copyOf(fields);
     zones = List.copyOf(zones);

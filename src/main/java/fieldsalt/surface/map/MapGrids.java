@@ -21,24 +21,34 @@ public final class MapGrids {
 
   /**
    * All fields together, or each by itself.
-   *
-   * @throws InputProblem if even so there are more cells than a computer holds
    */
   public static List<List<FieldBoundary>> groups(List<FieldBoundary> fields, double cellM) {
     if (cells(fields, cellM) <= MOST_CELLS) {
       return List.of(fields);
     }
+    return fields.stream().map(List::of).toList();
+  }
+
+  /** Cells of the raster that are one in the map of a field, along one side. */
+  public static int stepOf(FieldBoundary field, double cellM) {
+    return step(cells(List.of(field), cellM));
+  }
+
+  /**
+   * The same where the maps of all fields are held together.
+   *
+   * @throws InputProblem if there are more cells than a computer holds
+   */
+  public static int heldStep(List<FieldBoundary> fields, double cellM) {
     double all = fields.stream().mapToDouble(f -> cells(List.of(f), cellM)).sum();
     if (all > MOST_IN_ALL) {
       throw tooMany(fields, all, cellM);
     }
-    return fields.stream().map(List::of).toList();
+    return step(all);
   }
 
-  /** The cell of the maps that are held: a whole multiple of that of the rasters. */
-  public static double heldCellM(List<List<FieldBoundary>> groups, double cellM) {
-    double all = groups.stream().mapToDouble(group -> cells(group, cellM)).sum();
-    return cellM * Math.max(1, Math.ceil(Math.sqrt(all / MOST_HELD)));
+  private static int step(double cells) {
+    return (int) Math.max(1, Math.ceil(Math.sqrt(cells / MOST_HELD)));
   }
 
   /** Of the box around some fields. */

@@ -12,11 +12,9 @@ import fieldsalt.surface.site.Points;
 import fieldsalt.surface.site.Scratch;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.function.DoubleConsumer;
-import java.util.stream.IntStream;
 
 /** Fills grids from a chosen method: median, error and chance of every cell. */
 public final class MapMaker {
@@ -45,45 +43,58 @@ public final class MapMaker {
    */
   public SurfaceMap map(
       Grid grid, List<FieldBoundary> fields, Map<String, Double> limits, DoubleConsumer progress) {
-    FieldCells cells = FieldCells.of(grid, fields);
-    float[][] out = new float[3][grid.cells()];
-    for (float[] band : out) {
-      Arrays.fill(band, Float.NaN);
-    }
-    BitSet beyond = new BitSet();
-    int across = (grid.columns() + SQUARE - 1) / SQUARE;
-    int down = (grid.rows() + SQUARE - 1) / SQUARE;
-    Told told = new Told(progress, fields.size() * (long) down);
+    SurfaceMap map =
+        SurfaceMap.empty(grid, fields.stream().map(FieldBoundary::name).toList());
+    FieldCells cells = new FieldCells(grid, map.fieldOf());
+    List<int[]> squares = new ArrayList<>();
     for (int f = 0; f < fields.size(); f++) {
-      short field = (short) f;
-      int part = method.data().indexOf(fields.get(f).name());
-      double limit = limits.getOrDefault(fields.get(f).name(), Double.NaN);
-      IntStream.range(0, down)
-          .parallel()
-          .forEach(
-              row -> {
-                Scratch scratch = new Scratch();
-                for (int column = 0; column < across; column++) {
-                  int[] own = cells.ofSquare(field, column * SQUARE, row * SQUARE, SQUARE);
-                  if (own.length > 0) {
-                    fill(grid, own, part, limit, out, beyond, scratch);
-                  }
-                }
-                told.add();
-              });
+      int[] box = grid.boxOf(fields.get(f).shapeM().getEnvelopeInternal());
+      cells.add(fields.get(f), (short) f, box);
+      for (int row = box[2] / SQUARE; row * SQUARE < box[3]; row++) {
+        squares.add(new int[] {f, row, box[0] / SQUARE, (box[1] + SQUARE - 1) / SQUARE});
+      }
     }
-    List<String> names = fields.stream().map(FieldBoundary::name).toList();
-    return new SurfaceMap(grid, names, cells.fieldOf(), out[0], out[1], out[2], beyond);
+    Progress told = new Progress(progress, squares.size());
+    squares.parallelStream()
+        .forEach(
+            row -> {
+              fill(map, cells, fields.get(row[0]), row, limits);
+              told.add();
+            });
+    return map;
+  }
+
+  /**
+   * Fills a row of squares with what is known in one field.
+   *
+   * @param row the field's index, the row of squares, its first column of squares and that after
+   *     the last
+   */
+  private void fill(
+      SurfaceMap map,
+      FieldCells cells,
+      FieldBoundary field,
+      int[] row,
+      Map<String, Double> limits) {
+    int part = method.data().indexOf(field.name());
+    double limit = limits.getOrDefault(field.name(), Double.NaN);
+    Scratch scratch = new Scratch();
+    for (int column = row[2]; column < row[3]; column++) {
+      int[] own = cells.ofSquare((short) row[0], column * SQUARE, row[1] * SQUARE, SQUARE);
+      if (own.length > 0) {
+        fill(map, own, part, limit, scratch);
+      }
+    }
   }
 
   /** Counts rows of squares; tells a listener at most every half per cent. */
-  private static final class Told {
+  private static final class Progress {
     private final DoubleConsumer listener;
     private final long all;
     private long done;
     private long told;
 
-    Told(DoubleConsumer listener, long all) {
+    Progress(DoubleConsumer listener, long all) {
       this.listener = listener;
       this.all = all;
     }
@@ -97,14 +108,8 @@ public final class MapMaker {
     }
   }
 
-  private void fill(
-      Grid grid,
-      int[] cells,
-      int part,
-      double limit,
-      float[][] out,
-      BitSet beyond,
-      Scratch scratch) {
+  private void fill(SurfaceMap map, int[] cells, int part, double limit, Scratch scratch) {
+    Grid grid = map.grid();
     List<PlaceM> places = new ArrayList<>(cells.length);
     for (int cell : cells) {
       places.add(
@@ -115,14 +120,14 @@ public final class MapMaker {
     double limitOfZ = scale == Scale.LOG ? Math.log(Math.max(limit, 0)) : limit;
     for (int i = 0; i < cells.length; i++) {
       if (points.beyond()[i]) {
-        synchronized (beyond) {
-          beyond.set(cells[i]);
+        synchronized (map) {
+          map.beyond().set(cells[i]);
         }
       }
       double median = known[i].quantile(0.5);
-      out[0][cells[i]] = (float) (scale == Scale.LOG ? Math.exp(median) : median);
-      out[1][cells[i]] = (float) Math.sqrt(known[i].variance());
-      out[2][cells[i]] = Double.isNaN(limit) ? Float.NaN : (float) (1 - known[i].below(limitOfZ));
+      map.median()[cells[i]] = (float) (scale == Scale.LOG ? Math.exp(median) : median);
+      map.error()[cells[i]] = (float) Math.sqrt(known[i].variance());
+      map.chance()[cells[i]] = Double.isNaN(limit) ? Float.NaN : (float) (1 - known[i].below(limitOfZ));
     }
   }
 

@@ -34,32 +34,4 @@ public interface SurfaceStrips {
      */
     void take(SurfaceMap strip) throws IOException;
   }
-
-  /** A map that is held, as one strip. */
-  static SurfaceStrips of(SurfaceMap map) {
-    return new HeldMap(map);
-  }
-
-  /** As its name says. */
-  record HeldMap(SurfaceMap map) implements SurfaceStrips {
-    @Override
-    public Grid grid() {
-      return map.grid();
-    }
-
-    @Override
-    public List<String> fields() {
-      return map.fields();
-    }
-
-    @Override
-    public boolean mayExtrapolate() {
-      return !map.beyond().isEmpty();
-    }
-
-    @Override
-    public void forEach(Taker taker) throws IOException {
-      taker.take(map);
-    }
-  }
 }

@@ -27,16 +27,26 @@ public record FieldCells(Grid grid, short[] fieldOf) {
     return new Grid(west, north, cellM, columns, rows);
   }
 
-  public static FieldCells of(Grid grid, List<FieldBoundary> fields) {
+  /** Cells of one field, row by row, on a grid of its own. */
+  static FieldCells ofOne(FieldBoundary field, double cellM) {
+    Grid grid = gridOver(List.of(field), cellM);
     short[] fieldOf = new short[grid.cells()];
     Arrays.fill(fieldOf, (short) -1);
-    for (int f = 0; f < fields.size(); f++) {
-      List<Coordinate[]> rings = rings(fields.get(f).shapeM());
-      for (int row = 0; row < grid.rows(); row++) {
-        fillRow(grid, row, crossings(rings, grid.centreY(row)), (short) f, fieldOf);
-      }
+    FieldCells cells = new FieldCells(grid, fieldOf);
+    cells.add(field, (short) 0, grid.boxOf(field.shapeM().getEnvelopeInternal()));
+    return cells;
+  }
+
+  /**
+   * Gives a field the cells that no field has yet.
+   *
+   * @param box the grid's cells that it can touch, as {@link Grid#boxOf} gives them
+   */
+  public void add(FieldBoundary field, short index, int[] box) {
+    List<Coordinate[]> rings = rings(field.shapeM());
+    for (int row = box[2]; row < box[3]; row++) {
+      fillRow(grid, row, crossings(rings, grid.centreY(row)), index, fieldOf);
     }
-    return new FieldCells(grid, fieldOf);
   }
 
   private static List<Coordinate[]> rings(Geometry shape) {
@@ -81,22 +91,6 @@ public record FieldCells(Grid grid, short[] fieldOf) {
         fieldOf[cell] = fieldOf[cell] < 0 ? field : fieldOf[cell];
       }
     }
-  }
-
-  /** Cells of one field, row by row. */
-  int[] cellsOf(int field) {
-    int count = 0;
-    for (short f : fieldOf) {
-      count += f == field ? 1 : 0;
-    }
-    int[] cells = new int[count];
-    int at = 0;
-    for (int c = 0; c < fieldOf.length; c++) {
-      if (fieldOf[c] == field) {
-        cells[at++] = c;
-      }
-    }
-    return cells;
   }
 
   /** Cells of one field within a square of the grid, row by row. */

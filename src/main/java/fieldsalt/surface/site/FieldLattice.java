@@ -12,12 +12,13 @@ public final class FieldLattice {
   /** About {@code count} places on a square lattice inside the field, at least one. */
   public static List<PlaceM> of(FieldBoundary field, int count) {
     double cell = Math.sqrt(field.shapeM().getArea() / count);
-    List<FieldBoundary> one = List.of(field);
-    FieldCells cells = FieldCells.of(FieldCells.gridOver(one, cell), one);
+    FieldCells cells = FieldCells.ofOne(field, cell);
     List<PlaceM> places = new ArrayList<>();
     Grid grid = cells.grid();
-    for (int c : cells.cellsOf(0)) {
-      places.add(new PlaceM(grid.centreX(c % grid.columns()), grid.centreY(c / grid.columns())));
+    for (int c = 0; c < grid.cells(); c++) {
+      if (cells.fieldOf()[c] >= 0) {
+        places.add(new PlaceM(grid.centreX(c % grid.columns()), grid.centreY(c / grid.columns())));
+      }
     }
     if (places.isEmpty()) {
       var inside = field.shapeM().getInteriorPoint();

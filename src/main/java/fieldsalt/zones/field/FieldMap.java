@@ -1,8 +1,6 @@
 package fieldsalt.zones.field;
 
 import fieldsalt.surface.map.SurfaceMap;
-import java.util.List;
-import java.util.Optional;
 
 /**
  * The map that holds a field.
@@ -10,16 +8,6 @@ import java.util.Optional;
  * @param index of the field in the map's list
  */
 public record FieldMap(SurfaceMap map, int index) {
-  public static Optional<FieldMap> find(List<SurfaceMap> maps, String field) {
-    for (SurfaceMap map : maps) {
-      int index = map.fields().indexOf(field);
-      if (index >= 0) {
-        return Optional.of(new FieldMap(map, index));
-      }
-    }
-    return Optional.empty();
-  }
-
   boolean isOfField(int cell) {
     return map.fieldOf()[cell] == index;
   }

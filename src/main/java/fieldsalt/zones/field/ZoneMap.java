@@ -2,8 +2,10 @@ package fieldsalt.zones.field;
 
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.finding.Finding;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 
 /**
  * All zones of the ranch, field by field in the order of the fields, each field's zones in the
@@ -49,6 +51,25 @@ public record ZoneMap(
         findings,
         Map.of(),
         Map.of());
+  }
+
+  /** Those of single fields together. */
+  public static ZoneMap joined(List<ZoneMap> fields) {
+    return new ZoneMap(
+        fields.stream().flatMap(f -> f.zones.stream()).toList(),
+        joined(fields, ZoneMap::changedHaByField),
+        joined(fields, ZoneMap::varianceExplainedByField),
+        joined(fields, ZoneMap::uncertainHaByField),
+        fields.stream().flatMap(f -> f.findings.stream()).toList(),
+        joined(fields, ZoneMap::figuresByZone),
+        joined(fields, ZoneMap::schemeByField));
+  }
+
+  private static <T> Map<String, T> joined(
+      List<ZoneMap> fields, Function<ZoneMap, Map<String, T>> part) {
+    Map<String, T> all = new HashMap<>();
+    fields.forEach(f -> all.putAll(part.apply(f)));
+    return all;
   }
 
   /** The zones of one field, in the order of their numbers. */

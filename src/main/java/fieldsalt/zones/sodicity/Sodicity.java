@@ -17,7 +17,6 @@ import fieldsalt.surface.site.Target;
 import fieldsalt.zones.field.SecondCriterion;
 import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,9 +46,13 @@ public record Sodicity(
   private static final Set<Code> FIELDS_TOLD =
       Set.of(Code.FIELD_WITHOUT_SITES, Code.FIELD_LEFT_OUT);
 
-  /** One field's sodicity: what it was read from, and as a criterion on the grid of its map. */
+  /**
+   * One field's sodicity: what it was read from.
+   *
+   * @param classes the limit and the labels, without values
+   */
   public record Measured(
-      SoilProperty property, SampledProperty readings, double limit, SecondCriterion criterion) {
+      SoilProperty property, SampledProperty readings, double limit, SecondCriterion classes) {
     /** The surface it is read from. */
     public Surface surface() {
       return readings.surface().orElseThrow();
@@ -67,21 +70,21 @@ public record Sodicity(
       Measured by, boolean isSodic, String label, double low, double mean, double high) {}
 
   /**
-   * The sodicity of every field that a map holds.
+   * The sodicity of every mapped field.
    *
    * @param espLimitPct from which soil counts as sodic
    * @param esp with cells of the size of the maps' own
    * @param sar likewise
+   * @param fields that are mapped
    */
   public static Sodicity of(
       double espLimitPct,
       Optional<SampledProperty> esp,
       Optional<SampledProperty> sar,
-      List<FieldBoundary> fields,
-      List<SurfaceMap> maps) {
+      List<FieldBoundary> fields) {
     Sodicity sodicity =
         new Sodicity(espLimitPct, esp, sar, new LinkedHashMap<>(), new ArrayList<>());
-    sodicity.divide(fields, maps);
+    sodicity.divide(fields);
     sodicity.tellOfSurfaces();
     return sodicity;
   }
@@ -109,21 +112,12 @@ public record Sodicity(
         f.done());
   }
 
-  private void divide(List<FieldBoundary> fields, List<SurfaceMap> maps) {
-    Map<SoilProperty, List<SurfaceMap>> mapped = new LinkedHashMap<>();
-    IdentityHashMap<SurfaceMap, Overlay> overlays = new IdentityHashMap<>();
+  private void divide(List<FieldBoundary> fields) {
     for (FieldBoundary field : fields) {
-      Optional<SurfaceMap> map =
-          maps.stream().filter(m -> m.fields().contains(field.name())).findFirst();
-      if (map.isPresent()) {
-        Optional<SoilProperty> property = property(field.name());
-        property.ifPresentOrElse(
-            p ->
-                byField.put(
-                    field.name(),
-                    measured(field, p, overlays.computeIfAbsent(map.get(), Overlay::new), mapped)),
-            () -> findings.add(unknown(field.name())));
-      }
+      property(field.name())
+          .ifPresentOrElse(
+              p -> byField.put(field.name(), measured(p)),
+              () -> findings.add(unknown(field.name())));
     }
   }
 
@@ -164,43 +158,33 @@ public record Sodicity(
     return bySar ? UsSalinityLaboratory1954.sodicSar(espLimitPct) : espLimitPct;
   }
 
-  private Measured measured(
-      FieldBoundary field,
-      SoilProperty property,
-      Overlay overlay,
-      Map<SoilProperty, List<SurfaceMap>> known) {
+  private Measured measured(SoilProperty property) {
     SampledProperty readings = (property == SoilProperty.ESP ? esp : sar).orElseThrow();
     double limit = limit(property);
-    List<SurfaceMap> maps = known.computeIfAbsent(property, p -> maps(readings, limit));
-    SurfaceMap own =
-        maps.stream().filter(m -> m.fields().contains(field.name())).findFirst().orElseThrow();
-    return new Measured(property, readings, limit, criterion(field, overlay, own, limit, property));
+    double onScale = property.scale() == Scale.LOG ? Math.log(limit) : limit;
+    return new Measured(
+        property,
+        readings,
+        limit,
+        new SecondCriterion(
+            "sodicity", new float[0], new float[0], List.of(onScale), LABELS));
   }
 
-  private static List<SurfaceMap> maps(SampledProperty readings, double limit) {
-    Surface surface = readings.surface().orElseThrow();
-    Map<String, Double> limits = new LinkedHashMap<>();
-    surface.mappedFields().forEach(f -> limits.put(f, limit));
-    return surface.maps(limits);
+  /** What divides a field besides salinity, on the grid of its map; empty where it is not known. */
+  public Optional<SecondCriterion> criterion(String field) {
+    return Optional.ofNullable(byField.get(field)).map(m -> criterion(field, m));
   }
 
-  private static SecondCriterion criterion(
-      FieldBoundary field, Overlay overlay, SurfaceMap own, double limit, SoilProperty property) {
-    boolean log = property.scale() == Scale.LOG;
-    overlay.take(field, own, log ? Math::log : value -> value);
+  private static SecondCriterion criterion(String field, Measured measured) {
+    SurfaceMap own = measured.surface().map(field, measured.limit(), done -> {});
+    float[] values = own.median().clone();
+    if (measured.property().scale() == Scale.LOG) {
+      for (int i = 0; i < values.length; i++) {
+        values[i] = (float) Math.log(values[i]);
+      }
+    }
     return new SecondCriterion(
-        "sodicity",
-        overlay.values(),
-        overlay.chance(),
-        List.of(log ? Math.log(limit) : limit),
-        LABELS);
-  }
-
-  /** The criterion of each field. */
-  public Map<String, SecondCriterion> criteria() {
-    Map<String, SecondCriterion> criteria = new LinkedHashMap<>();
-    byField.forEach((field, measured) -> criteria.put(field, measured.criterion()));
-    return criteria;
+        "sodicity", values, own.chance(), measured.classes().breaks(), LABELS);
   }
 
   /** Whether no field's sodium says where it is, only how much. */
@@ -239,7 +223,7 @@ public record Sodicity(
 
   private OfZone ofZone(Zone zone, ClassScheme scheme, AreaMeans means, int index) {
     Measured by = byField.get(zone.field());
-    int sodic = by.criterion().classOf(zone, scheme);
+    int sodic = by.classes().classOf(zone, scheme);
     return new OfZone(
         by,
         sodic == 1,

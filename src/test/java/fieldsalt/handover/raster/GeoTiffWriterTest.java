@@ -13,6 +13,7 @@ import fieldsalt.handover.SmallRanch;
 import fieldsalt.handover.folder.WrittenFile;
 import fieldsalt.handover.input.HandoverInput;
 import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.map.HeldMap;
 import fieldsalt.surface.site.Grid;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -169,6 +170,7 @@ class GeoTiffWriterTest {
             input.zones(),
             input.samples(),
             maps,
+            HeldMap.of(maps),
             input.labels(),
             Optional.empty());
     List<WrittenFile> files = Handover.write(dir, two).files();

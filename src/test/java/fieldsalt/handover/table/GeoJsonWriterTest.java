@@ -120,6 +120,7 @@ class GeoJsonWriterTest {
             List.of(new ZoneFeature(zone, Map.of(), 1)),
             List.of(),
             List.of(),
+            List.of(),
             SurfaceLabels.ece("4 dS/m"),
             Optional.empty());
     assertThatThrownBy(() -> Handover.write(dir, input))

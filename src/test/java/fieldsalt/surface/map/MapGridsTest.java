@@ -33,7 +33,7 @@ class MapGridsTest {
 
   @Test
   void moreCellsThanAComputerHoldsAreRefusedWithTheSmallestThatGo() {
-    assertThatThrownBy(() -> MapGrids.groups(FAR_APART, 0.05))
+    assertThatThrownBy(() -> MapGrids.heldStep(FAR_APART, 0.05))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("cell-m")
         .hasMessageContaining("0.05 m: 400 million cells over 2 fields")
@@ -44,17 +44,17 @@ class MapGridsTest {
 
   /** 4,194,304 cells are held; of more every second one, or third, and so on, in each direction. */
   @Test
-  void aMapThatIsHeldHasNoMoreThanFourMillionCells() {
-    assertThat(held(2048, 1)).isEqualTo(1);
-    assertThat(held(2049, 1)).isEqualTo(2);
-    assertThat(held(2049, 0.5)).isEqualTo(1.5);
-    assertThat(MapGrids.heldCellM(MapGrids.groups(FAR_APART, 0.5), 0.5)).isEqualTo(0.5);
-    assertThat(MapGrids.heldCellM(MapGrids.groups(FAR_APART, 0.25), 0.25)).isEqualTo(0.5);
+  void mapsThatAreHeldHaveNoMoreThanFourMillionCells() {
+    assertThat(step(2048, 1)).isEqualTo(1);
+    assertThat(step(2049, 1)).isEqualTo(2);
+    assertThat(step(2049, 0.5)).isEqualTo(3);
+    assertThat(MapGrids.heldStep(FAR_APART, 0.5)).isEqualTo(1);
+    assertThat(MapGrids.heldStep(FAR_APART, 0.25)).isEqualTo(2);
+    assertThat(MapGrids.stepOf(FAR_APART.get(0), 0.25)).isEqualTo(2);
   }
 
-  private static double held(double sideM, double cellM) {
-    List<FieldBoundary> field = List.of(SurfaceCases.rectangle("a", 0, 0, sideM, sideM));
-    return MapGrids.heldCellM(MapGrids.groups(field, cellM), cellM);
+  private static int step(double sideM, double cellM) {
+    return MapGrids.stepOf(SurfaceCases.rectangle("a", 0, 0, sideM, sideM), cellM);
   }
 
   @Test
@@ -67,8 +67,8 @@ class MapGridsTest {
     Surface surface =
         SurfaceFitter.fit(ranch.readings(), ranch.fields(), SurfaceSettings.defaults());
     List<Double> told = new ArrayList<>();
-    surface.maps(Map.of(), told::add);
-    assertThat(told).hasSizeGreaterThan(10).isSorted();
+    surface.map("field 0", 4, told::add);
+    assertThat(told).hasSizeGreaterThan(5).isSorted();
     assertThat(told.get(told.size() - 1)).isEqualTo(1.0);
   }
 }

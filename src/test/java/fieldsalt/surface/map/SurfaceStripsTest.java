@@ -143,17 +143,45 @@ class SurfaceStripsTest {
   }
 
   @Test
-  void aMapThatIsHeldIsGivenOutAsItIs() throws IOException {
+  void mapsThatAreHeldAreJoined() throws IOException {
     Surface surface =
         SurfaceFitter.fit(RANCH.readings(), RANCH.fields(), SurfaceSettings.defaults());
     List<SurfaceMap> maps = surface.maps(LIMITS);
     List<SurfaceStrips> rasters = surface.rasters(maps, LIMITS, share -> {});
     assertThat(rasters).hasSize(1);
-    List<SurfaceMap> taken = new ArrayList<>();
-    rasters.get(0).forEach(taken::add);
-    assertThat(taken).hasSize(1);
-    assertThat(taken.get(0)).isSameAs(maps.get(0));
-    assertThat(rasters.get(0).grid()).isEqualTo(maps.get(0).grid());
+    Grid grid = rasters.get(0).grid();
+    SurfaceMap whole = SurfaceMap.empty(grid, List.of());
+    int[] at = new int[1];
+    rasters
+        .get(0)
+        .forEach(
+            strip -> {
+              assertThat(strip.fields()).containsExactly("field 0", "field 1");
+              System.arraycopy(strip.median(), 0, whole.median(), at[0], strip.grid().cells());
+              System.arraycopy(strip.fieldOf(), 0, whole.fieldOf(), at[0], strip.grid().cells());
+              at[0] += strip.grid().cells();
+            });
+    assertThat(at[0]).isEqualTo(grid.cells());
+    int cells = 0;
+    for (SurfaceMap map : maps) {
+      for (int c = 0; c < map.grid().cells(); c++) {
+        if (map.fieldOf()[c] >= 0) {
+          double x = map.grid().centreX(c % map.grid().columns());
+          double y = map.grid().centreY(c / map.grid().columns());
+          int column = (int) Math.floor((x - grid.westM()) / grid.cellM());
+          int row = (int) Math.floor((grid.northM() - y) / grid.cellM());
+          int there = row * grid.columns() + column;
+          assertThat(whole.median()[there]).isEqualTo(map.median()[c]);
+          assertThat(whole.fieldOf()[there]).isEqualTo((short) maps.indexOf(map));
+          cells++;
+        }
+      }
+    }
+    long filled =
+        java.util.stream.IntStream.range(0, grid.cells())
+            .filter(c -> whole.fieldOf()[c] >= 0)
+            .count();
+    assertThat(cells).as("every cell of a field, and no other").isEqualTo((int) filled);
     assertThat(rasters.get(0).mayExtrapolate()).isFalse();
   }
 }

@@ -8,7 +8,7 @@ import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.site.Grid;
 import fieldsalt.zones.ChangedZones;
 import fieldsalt.zones.Given;
-import fieldsalt.zones.ZoneBuilder;
+import fieldsalt.zones.RanchZones;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
@@ -36,7 +36,7 @@ class ZoneFiguresTest {
   }
 
   private static ZoneMap zones(Map<String, SecondCriterion> second) {
-    return ZoneBuilder.build(
+    return RanchZones.build(
         List.of(map()), List.of(FIELD), Map.of("north", Given.scheme(4.0)), ANY_SIZE, second);
   }
 

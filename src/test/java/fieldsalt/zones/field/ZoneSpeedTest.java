@@ -6,7 +6,7 @@ import fieldsalt.classes.ClassScheme;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.zones.Given;
-import fieldsalt.zones.ZoneBuilder;
+import fieldsalt.zones.RanchZones;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -33,7 +33,7 @@ class ZoneSpeedTest {
     for (int run = -WARM; run < TIMED; run++) {
       long start = System.nanoTime();
       ZoneMap zones =
-          ZoneBuilder.build(
+          RanchZones.build(
               List.of(map), List.of(field), Map.of("big", six), ZoneSettings.defaults());
       double built = System.nanoTime() - start;
       Geometry[] shapes = zones.zones().stream().map(Zone::shapeM).toArray(Geometry[]::new);
