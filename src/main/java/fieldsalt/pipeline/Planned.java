@@ -2,6 +2,7 @@ package fieldsalt.pipeline;
 
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.property.SoilProperty;
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Finding;
 import fieldsalt.plan.Planner;
 import fieldsalt.plan.RanchPlan;
@@ -176,17 +177,20 @@ record Planned(
     return Stream.of(all.esp(), all.sar(), all.cec(), all.bulkDensity()).flatMap(Optional::stream);
   }
 
-  /** ECe over the depth to reclaim; empty where the root zone is just that deep. */
+  /** ECe over the depth to reclaim; empty where that is what the root zone's readings say. */
   private static Optional<Surface> toReclaim(Prepared prepared, SoilSurfaces surfaces) {
     boolean same =
         prepared.ranch().fields().stream()
             .map(FieldBoundary::name)
             .allMatch(f -> reclaimed(prepared, f).equals(prepared.crops().rootZone(f)));
-    return same
+    if (same) {
+      return Optional.empty();
+    }
+    SiteReadings readings =
+        prepared.basis().rootZone(field -> reclaimed(prepared, field)).readings();
+    return readings.hasTheValuesOf(prepared.readings())
         ? Optional.empty()
-        : surfaces
-            .fit(prepared.basis().rootZone(field -> reclaimed(prepared, field)).readings())
-            .flatMap(SampledProperty::surface);
+        : surfaces.fit(readings).flatMap(SampledProperty::surface);
   }
 
   private static RootZone reclaimed(Prepared prepared, String field) {

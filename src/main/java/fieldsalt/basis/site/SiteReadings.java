@@ -3,6 +3,7 @@ package fieldsalt.basis.site;
 import fieldsalt.finding.Finding;
 import fieldsalt.geo.PlaceM;
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -104,6 +105,17 @@ public record SiteReadings(
   /** Whether salinity of the saturated paste is what was read. */
   public boolean isEce() {
     return property.equals(ECE);
+  }
+
+  /** Whether a surface through other readings is this one's: all is the same but the findings. */
+  public boolean hasTheValuesOf(SiteReadings other) {
+    return scale == other.scale
+        && property.equals(other.property)
+        && sites.equals(other.sites)
+        && rows.equals(other.rows)
+        && offsets.equals(other.offsets)
+        && Arrays.deepEquals(offsetCovariance, other.offsetCovariance)
+        && fieldMeans.equals(other.fieldMeans);
   }
 
   /** The same sites and offsets with other rows. */

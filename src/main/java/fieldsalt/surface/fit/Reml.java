@@ -19,11 +19,17 @@ public final class Reml {
   /** Parameters are rounded to this (of a logarithm or a share): far finer than they are known. */
   private static final double GRAIN = 1e-3;
 
+  /** From so many sites on one climb is enough, to a thousandth of the log-likelihood. */
+  private static final int MANY_SITES = 500;
+
+  private static final double ENOUGH_OF_MANY = 1e-3;
+
   private final Likelihood likelihood;
   private final RangeBounds bounds;
   private final double sillLow;
   private final double sillHigh;
   private final double sillStart;
+  private final boolean large;
 
   /** A fitted model and its restricted log-likelihood. */
   public record Fit(CovarianceModel model, double logLikelihood) {}
@@ -31,11 +37,17 @@ public final class Reml {
   public Reml(Likelihood likelihood) {
     this.likelihood = likelihood;
     this.bounds = RangeBounds.of(likelihood.data());
+    this.large = isLarge(likelihood);
     double pooled = likelihood.data().pooledVariance();
     double scale = pooled > 0 ? pooled : 1e-6;
     sillStart = scale;
     sillLow = 1e-4 * scale;
     sillHigh = 300 * scale;
+  }
+
+  /** Whether there are so many sites that a coarser search finds the same model. */
+  static boolean isLarge(Likelihood likelihood) {
+    return likelihood.data().siteCount() > MANY_SITES;
   }
 
   public RangeBounds bounds() {
@@ -65,7 +77,7 @@ public final class Reml {
       NelderMead.Vertex top = climb(p -> value(shape, p), start.at(), WIDE);
       best = best == null || top.value() > best.value() ? top : best;
     }
-    NelderMead.Vertex again = climb(p -> value(shape, p), best.at(), NARROW);
+    NelderMead.Vertex again = large ? best : climb(p -> value(shape, p), best.at(), NARROW);
     return rounded(shape, again.at());
   }
 
@@ -109,15 +121,18 @@ public final class Reml {
     double[] low = {Math.log(bounds.lowM()), Math.log(sillLow), 0, -180, 0};
     double[] high = {Math.log(bounds.highM()), Math.log(sillHigh), 1, 360, Math.log(20)};
     NelderMead search = new NelderMead(p -> value(shape, p), low, high, 400);
-    NelderMead.Vertex top = search.climb(best.at(), new double[] {0.3, 0.2, 0.2, 20, 0.4}, 1e-5);
-    top = search.climb(top.at(), new double[] {0.1, 0.1, 0.1, 8, 0.15}, 1e-6);
+    double first = large ? ENOUGH_OF_MANY : 1e-5;
+    NelderMead.Vertex top = search.climb(best.at(), new double[] {0.3, 0.2, 0.2, 20, 0.4}, first);
+    if (!large) {
+      top = search.climb(top.at(), new double[] {0.1, 0.1, 0.1, 8, 0.15}, 1e-6);
+    }
     return rounded(shape, top.at());
   }
 
   private NelderMead.Vertex climb(ToDoubleFunction<double[]> f, double[] start, double[] step) {
     double[] low = {Math.log(bounds.lowM()), Math.log(sillLow), 0};
     double[] high = {Math.log(bounds.highM()), Math.log(sillHigh), 1};
-    return new NelderMead(f, low, high, 250).climb(start, step, 1e-7);
+    return new NelderMead(f, low, high, 250).climb(start, step, large ? ENOUGH_OF_MANY : 1e-7);
   }
 
   private List<NelderMead.Vertex> starts(Variogram shape) {
