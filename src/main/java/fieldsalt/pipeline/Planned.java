@@ -64,7 +64,12 @@ record Planned(
     AreaMeans means = AreaMeans.joined(joint.values().stream().map(JointMeans::means).toList());
     progress.accept("looking for what to measure next", 0.0);
     Proposals next =
-        mapped.surface().measureNext(grounds.stream().map(ZoneGround::points).toList(), NEXT);
+        mapped
+            .surface()
+            .measureNext(
+                grounds.stream().map(ZoneGround::points).toList(),
+                grounds.stream().map(g -> g.zone().areaHa()).toList(),
+                NEXT);
     if (!prepared.isEce()) {
       return new Planned(grounds, means, Optional.empty(), next, List.of());
     }

@@ -173,8 +173,8 @@ final class FittedSurface implements Surface {
   }
 
   @Override
-  public Proposals measureNext(List<List<Target>> zones, int count) {
-    return new NextSearch(method.likeliest()).best(fields, zones, count);
+  public Proposals measureNext(List<List<Target>> zones, List<Double> hectares, int count) {
+    return new NextSearch(method.likeliest()).best(fields, zones, hectares, count);
   }
 
   @Override

@@ -84,9 +84,10 @@ public interface Surface {
    * gain first, each given those before it.
    *
    * @param zones each by points spread evenly over it; may be empty
+   * @param hectares of the zones, by which they are weighted
    * @param count how many
    */
-  default Proposals measureNext(List<List<Target>> zones, int count) {
+  default Proposals measureNext(List<List<Target>> zones, List<Double> hectares, int count) {
     return new Proposals(0, 0, List.of());
   }
 

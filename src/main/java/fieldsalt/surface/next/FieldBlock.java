@@ -152,6 +152,17 @@ final class FieldBlock {
     return variance(members) * size * size;
   }
 
+  /** Loadings of the sum of elements from a position on. */
+  double[] sumLoadings(int from, int size) {
+    double[] sum = new double[loadings.length == 0 ? 0 : loadings[0].length];
+    for (int i = from; i < from + size; i++) {
+      for (int e = 0; e < sum.length; e++) {
+        sum[e] += loadings[i][e];
+      }
+    }
+    return sum;
+  }
+
   /** Own covariance of the sum of elements from a position on with an element. */
   double sumWith(int from, int size, int element) {
     double sum = 0;

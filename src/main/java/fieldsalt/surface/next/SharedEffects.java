@@ -66,6 +66,14 @@ final class SharedEffects {
     return product;
   }
 
+  static double[] sum(double[] a, double[] b) {
+    double[] sum = a.clone();
+    for (int i = 0; i < b.length; i++) {
+      sum[i] += b[i];
+    }
+    return sum;
+  }
+
   double variance(double[] b) {
     return FieldBlock.dot(b, times(b));
   }

@@ -209,7 +209,7 @@ class FieldMeansTest {
             .toList();
     Informed informed = new Informed(new Kriging(Solved.of(data, MODEL)), areas, Scale.LOG);
     return new NextSearch(informed)
-        .best(ranch.fields(), List.of(ranch.targets(0)), 1)
+        .best(ranch.fields(), List.of(ranch.targets(0)), List.of(10.0), 1)
         .ranchErrorNow();
   }
 
@@ -220,7 +220,7 @@ class FieldMeansTest {
     Observations data = Observations.of(ranch.readings(), List.of());
     double without =
         new NextSearch(new Kriging(Solved.of(data, MODEL)))
-            .best(ranch.fields(), List.of(ranch.targets(0)), 1)
+            .best(ranch.fields(), List.of(ranch.targets(0)), List.of(10.0), 1)
             .ranchErrorNow();
     assertThat(ranchError(List.of(mean("field 0", 1.2, 0.01, 20)))).isLessThan(0.95 * without);
   }
