@@ -131,12 +131,11 @@ public final class MapRun {
               new ArrayList<>(files.files().stream().map(WrittenFile::name).toList());
           names.addAll(HandoverAssembly.writeTables(empty, prepared, planned));
           progress.accept("writing the page", 0.0);
-          names.add(Report.FILE);
           names.add(OutputFolder.RUN_RECORD);
           RunResults whole = results(all);
           UnitSystem units = HandoverAssembly.units(job);
           PageInput page = PageMaker.of(whole, units, version, job.amount("gypsum.depth-cm"));
-          Report.write(empty, page);
+          names.addAll(Report.write(empty, page));
           RunFacts facts = RunFacts.of(job.effective(), version, names, stamp);
           RunRecord.write(empty, whole, facts);
         });

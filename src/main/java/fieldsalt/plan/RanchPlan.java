@@ -8,6 +8,7 @@ import fieldsalt.plan.gypsum.RateRow;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.zone.ZonePlan;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The plan of a ranch. Totals rest on futures in which the zones move together, as laboratories'
@@ -39,6 +40,26 @@ public record RanchPlan(
     crops = List.copyOf(crops);
     rates = List.copyOf(rates);
     findings = List.copyOf(findings);
+  }
+
+  /** The plan of one field; crops stay with the ranch. */
+  public Optional<RanchPlan> only(String field) {
+    return fields.stream()
+        .filter(f -> f.field().equals(field))
+        .findFirst()
+        .map(
+            f ->
+                new RanchPlan(
+                    settings,
+                    List.of(f),
+                    List.of(),
+                    f.gypsumT(),
+                    f.plannedT(),
+                    f.leachingM3(),
+                    0,
+                    0,
+                    List.of(),
+                    List.of()));
   }
 
   /** Every zone's plan, field by field. */

@@ -57,6 +57,20 @@ public record Ranch(
         samples.stream().collect(Collectors.groupingBy(Sample::field)));
   }
 
+  /** One field of it, with its samples; the survey stays that of the ranch. */
+  public Ranch only(FieldBoundary field) {
+    List<Sample> own = samplesOf(field.name());
+    return new Ranch(
+        name,
+        projection,
+        List.of(field),
+        own,
+        survey,
+        hashes,
+        findings,
+        Map.of(field.name(), own));
+  }
+
   /** The samples of a field; none for one that has none. */
   public List<Sample> samplesOf(String field) {
     return samplesByField.getOrDefault(field, List.of());

@@ -1,8 +1,14 @@
 package fieldsalt.report;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.read.Ranch;
+import fieldsalt.handover.raster.SafeName;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.report.input.FieldInputs;
 import fieldsalt.report.input.PageInput;
+import fieldsalt.report.section.RanchSection;
 import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
@@ -19,34 +25,85 @@ import fieldsalt.report.section.ZonesSection;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 
 /**
- * The page that people look at: one self-contained HTML document, no network, no script. It says
- * what there is, where, what to do, how sure that is, and what every number rests on.
+ * The page that people look at: one self-contained HTML document, no network. It says what there
+ * is, where, what to do, how sure that is, and what every number rests on. A ranch of many fields
+ * has an overview, whose table a small script sorts, and a page for each field.
  */
 public final class Report {
   /** Name of the page in the output folder. */
   public static final String FILE = "report.html";
 
-  /** Writes the page. */
-  public static void write(Path folder, PageInput input) throws IOException {
-    Files.writeString(folder.resolve(FILE), html(input), StandardCharsets.UTF_8);
+  /** Folder of the pages of single fields. */
+  public static final String FIELDS = "fields";
+
+  /**
+   * Writes the page, and one for each field of a large ranch.
+   *
+   * @return the names of the files
+   */
+  public static List<String> write(Path folder, PageInput input) throws IOException {
+    List<String> names = new ArrayList<>(List.of(FILE));
+    Map<String, String> pages = input.isOverview() ? addresses(input) : Map.of();
+    Files.writeString(
+        folder.resolve(FILE), new Report(input, pages, Kind.of(input)).document(), UTF_8);
+    if (input.isOverview()) {
+      Files.createDirectories(folder.resolve(FIELDS));
+      FieldInputs fields = new FieldInputs(input);
+      for (FieldBoundary field : input.ranch().fields()) {
+        if (pages.containsKey(field.name())) {
+          String name = pages.get(field.name());
+          Report report = new Report(fields.of(field), Map.of(), Kind.FIELD);
+          Files.writeString(folder.resolve(name), report.document(), UTF_8);
+          names.add(name);
+        }
+      }
+    }
+    return names;
+  }
+
+  /** Address of each mapped field's page, from the overview. */
+  private static Map<String, String> addresses(PageInput input) {
+    Map<String, String> pages = new LinkedHashMap<>();
+    SafeName.of(input.schemes().keySet())
+        .forEach((field, safe) -> pages.put(field, FIELDS + "/" + safe + ".html"));
+    return pages;
+  }
+
+  /** What a page is about. */
+  private enum Kind {
+    RANCH,
+    OVERVIEW,
+    FIELD;
+
+    static Kind of(PageInput input) {
+      return input.isOverview() ? OVERVIEW : RANCH;
+    }
   }
 
   private final PageInput input;
+  private final Map<String, String> pages;
+  private final Kind kind;
   private final Markup page = new Markup();
 
-  private Report(PageInput input) {
+  private Report(PageInput input, Map<String, String> pages, Kind kind) {
     this.input = input;
+    this.pages = pages;
+    this.kind = kind;
   }
 
-  /** The document as text, to be written as UTF-8. */
+  /** The first page as text, to be written as UTF-8. */
   public static String html(PageInput input) {
-    return new Report(input).document();
+    Map<String, String> pages = input.isOverview() ? addresses(input) : Map.of();
+    return new Report(input, pages, Kind.of(input)).document();
   }
 
   private String document() {
@@ -64,7 +121,7 @@ public final class Report {
     page.empty("meta", "charset", "utf-8");
     page.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
     page.line("title", ranchName() + ": " + subject());
-    page.in("style", () -> page.trusted(styleSheet()));
+    page.in("style", () -> page.trusted(resource("page.css")));
   }
 
   private String ranchName() {
@@ -77,9 +134,9 @@ public final class Report {
     return property.equals(SiteReadings.ECE) ? "Soil salinity" : property;
   }
 
-  private static String styleSheet() {
-    try (InputStream in = Report.class.getResourceAsStream("/fieldsalt/report/page.css")) {
-      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+  private static String resource(String name) {
+    try (InputStream in = Report.class.getResourceAsStream("/fieldsalt/report/" + name)) {
+      return new String(in.readAllBytes(), UTF_8);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -91,10 +148,18 @@ public final class Report {
     page.in("header", () -> header(sections));
     page.in("main", () -> sections.forEach(s -> s.write(page)));
     page.in("footer", this::footer);
+    if (kind == Kind.OVERVIEW) {
+      page.in("script", () -> page.trusted(resource("sort.js")));
+    }
   }
 
   private void header(List<Section> sections) {
-    page.in("h1", () -> page.name(ranchName()));
+    if (kind == Kind.FIELD) {
+      page.in("p", () -> page.line("a", "All fields of the ranch", "href", "../" + FILE));
+      page.in("h1", () -> page.name(ranchName() + ", " + input.ranch().fields().get(0).name()));
+    } else {
+      page.in("h1", () -> page.name(ranchName()));
+    }
     page.line("p", subject() + ": where it is, what to do, how sure that is", "class", "sub");
     page.in(
         "nav",
@@ -110,17 +175,33 @@ public final class Report {
   private List<Section> sections() {
     Figures figures =
         new Figures(input.settings().units(), input.sites().property(), input.sites().unit());
-    return List.of(
-        new SummarySection(input, figures),
-        new MapSection(input, figures),
-        new ZonesSection(input, figures),
-        new TotalsSection(input, figures),
-        new CropsSection(input),
-        new NextSection(input),
-        new SurenessSection(input, figures),
-        new ReadingsSection(input, figures),
-        new FindingsSection(input.findings()),
-        new SourcesSection(input));
+    Section summary = new SummarySection(input, figures);
+    Section totals = new TotalsSection(input, figures);
+    Section next = new NextSection(input);
+    Section findings = new FindingsSection(input.findings());
+    if (kind == Kind.FIELD) {
+      return List.of(
+          summary,
+          new MapSection(input, figures),
+          new ZonesSection(input, figures),
+          totals,
+          next,
+          findings);
+    }
+    List<Section> places =
+        kind == Kind.OVERVIEW
+            ? List.of(new RanchSection(input, figures, pages))
+            : List.of(new MapSection(input, figures), new ZonesSection(input, figures));
+    List<Section> rest =
+        List.of(
+            totals,
+            new CropsSection(input),
+            next,
+            new SurenessSection(input, figures),
+            new ReadingsSection(input, figures),
+            findings,
+            new SourcesSection(input));
+    return Stream.of(List.of(summary), places, rest).flatMap(List::stream).toList();
   }
 
   private void footer() {

@@ -160,7 +160,7 @@ public final class OutputFolder {
     try {
       beside = newFolderBeside();
       content.writeInto(beside);
-      List<String> written = entries(beside).stream().map(p -> p.getFileName().toString()).toList();
+      List<String> written = files(beside);
       written.forEach(name -> Inputs.refuse(folder.resolve(name), inputs));
       moveIn(beside);
       return written;
@@ -170,6 +170,17 @@ public final class OutputFolder {
       throw notWritable(folder, reason(e), e);
     } finally {
       deleteQuietly(beside);
+    }
+  }
+
+  /** Names of the files in a folder and in folders of it, parts separated by a slash, sorted. */
+  private static List<String> files(Path folder) throws IOException {
+    try (Stream<Path> inside = Files.walk(folder)) {
+      return inside
+          .filter(Files::isRegularFile)
+          .map(p -> folder.relativize(p).toString().replace('\\', '/'))
+          .sorted()
+          .toList();
     }
   }
 
@@ -229,7 +240,7 @@ public final class OutputFolder {
   }
 
   private static boolean isPlainName(String name) {
-    return !name.isBlank() && name.matches("[A-Za-z0-9][A-Za-z0-9._-]*");
+    return name.matches("(fields/)?[A-Za-z0-9][A-Za-z0-9._-]*");
   }
 
   static void move(Path from, Path to) throws IOException {
@@ -280,8 +291,9 @@ public final class OutputFolder {
       Path away = Files.createTempDirectory(from.getParent(), ".fieldsalt-old-");
       try {
         takeOut(away);
-        for (Path file : entries(from)) {
-          step(file, folder.resolve(file.getFileName().toString()));
+        removeEmptyFields();
+        for (String name : files(from)) {
+          step(from.resolve(name), folder.resolve(name));
         }
       } catch (IOException | RuntimeException e) {
         for (int i = undo.size() - 1; i >= 0; i--) {
@@ -293,9 +305,17 @@ public final class OutputFolder {
       }
     }
 
+    /** A folder of pages that no page is left in. */
+    private void removeEmptyFields() throws IOException {
+      Path fields = folder.resolve("fields");
+      if (Files.isDirectory(fields) && entries(fields).isEmpty()) {
+        Files.delete(fields);
+      }
+    }
+
     private void takeOut(Path away) throws IOException {
       Set<String> names = new TreeSet<>(old);
-      entries(from).forEach(file -> names.add(file.getFileName().toString()));
+      names.addAll(files(from));
       for (String name : names) {
         if (Files.isDirectory(folder.resolve(name))) {
           throw new FileSystemException(
@@ -308,6 +328,7 @@ public final class OutputFolder {
     }
 
     private void step(Path source, Path target) throws IOException {
+      Files.createDirectories(target.getParent());
       move(source, target);
       undo.add(
           () -> {

@@ -66,6 +66,14 @@ public record PageInput(
         List.of());
   }
 
+  /** More mapped fields than this have a page each, and the first page is an overview. */
+  public static final int MOST_ON_ONE_PAGE = 15;
+
+  /** Whether the ranch is so large that its fields have pages of their own. */
+  public boolean isOverview() {
+    return schemes.size() > MOST_ON_ONE_PAGE;
+  }
+
   /** Whether zones of this field are divided by sodicity too. */
   public boolean isBySodicity(String field) {
     return zoning.stream().anyMatch(z -> z.field().equals(field) && z.sodicity().isPresent());

@@ -61,7 +61,7 @@ public final class CropsSection implements Section {
   }
 
   private List<String> fields() {
-    return List.copyOf(input.schemes().keySet());
+    return input.isOverview() ? List.of() : List.copyOf(input.schemes().keySet());
   }
 
   private void row(Markup page, HtmlTable table, CropYields c) {

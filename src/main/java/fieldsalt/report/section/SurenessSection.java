@@ -52,7 +52,9 @@ public final class SurenessSection implements Section {
       numbers(page);
     }
     new ValidationTable(report().details(), figures).write(page);
-    new ZoneQualityTable(input, figures).write(page);
+    if (!input.isOverview()) {
+      new ZoneQualityTable(input, figures).write(page);
+    }
     Diagnosis.of(report(), figures).forEach(s -> page.line("p", s));
     page.in(
         "div",

@@ -58,7 +58,7 @@ public final class TotalsSection implements Section {
     table.write(
         page,
         () -> {
-          for (FieldPlan f : plan.fields()) {
+          for (FieldPlan f : input.isOverview() ? List.<FieldPlan>of() : plan.fields()) {
             String gypsum = gypsum(f.gypsumT(), f.zones());
             row(page, table, f.field(), gypsum, f.plannedT(), f.leachingM3());
           }
@@ -68,7 +68,9 @@ public final class TotalsSection implements Section {
           }
         });
     money(page, plan);
-    comparison(page, plan);
+    if (!input.isOverview()) {
+      comparison(page, plan);
+    }
   }
 
   private void row(
