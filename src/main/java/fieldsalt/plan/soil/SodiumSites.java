@@ -7,9 +7,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.Point;
+import org.locationtech.jts.geom.Location;
 
 /**
  * The sites at which sodium should be measured first: the one nearest the middle of the zone, then
@@ -36,11 +37,12 @@ public final class SodiumSites {
 
   private static Map<String, PlaceM> inZone(Geometry shape, String field, List<Sample> samples) {
     Map<String, PlaceM> places = new TreeMap<>();
+    IndexedPointInAreaLocator inside = new IndexedPointInAreaLocator(shape);
     for (Sample s : samples) {
       if (s.field().equals(field) && s.place().isPresent()) {
         PlaceM place = s.place().get();
-        Point point = shape.getFactory().createPoint(new Coordinate(place.xM(), place.yM()));
-        if (shape.covers(point)) {
+        Coordinate at = new Coordinate(place.xM(), place.yM());
+        if (inside.locate(at) != Location.EXTERIOR) {
           places.put(s.id(), place);
         }
       }

@@ -20,7 +20,7 @@ public final class Reml {
   private static final double GRAIN = 1e-3;
 
   /** From so many sites on one climb is enough, to a thousandth of the log-likelihood. */
-  private static final int MANY_SITES = 500;
+  private static final int MANY_SITES = 300;
 
   private static final double ENOUGH_OF_MANY = 1e-3;
 

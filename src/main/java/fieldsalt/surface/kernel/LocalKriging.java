@@ -27,7 +27,7 @@ import java.util.stream.IntStream;
  */
 public final class LocalKriging implements Predictor {
   private static final int NEIGHBOURS = 96;
-  private static final int FOR_COVARIANCES = 1000;
+  private static final int FOR_COVARIANCES = 500;
 
   private final Solved solved;
   private final Kriging whole;

@@ -1,6 +1,7 @@
 package fieldsalt.surface.next;
 
 import fieldsalt.gaussian.MixedModel;
+import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.Points;
@@ -40,15 +41,19 @@ final class FieldBlock {
     return add(points, points.covariancesWith(rows(), solved.model()), false);
   }
 
-  /** Adds z at all sites of the field, their micro-scale included. */
-  int addSites() {
-    Points points =
-        Points.of(solved.data(), part, rows().sites().stream().map(s -> s.place()).toList());
+  /** Adds z at some sites of the field, their micro-scale included. */
+  void addSites(int[] sites) {
+    List<PlaceM> places =
+        Arrays.stream(sites).mapToObj(s -> rows().sites().get(s).place()).toList();
+    Points points = Points.of(solved.data(), part, places);
     double[][] c = points.covariancesWith(rows(), solved.model());
     for (int r = 0; r < c.length; r++) {
-      c[r][rows().siteOf()[r]] = solved.model().pointVariance();
+      int at = Arrays.binarySearch(sites, rows().siteOf()[r]);
+      if (at >= 0) {
+        c[r][at] = solved.model().pointVariance();
+      }
     }
-    return add(points, c, true);
+    add(points, c, true);
   }
 
   /** Adds a zone: the mean of places from a position on. */

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** One field in the search for what to measure next: its zones, and readings that could be made. */
 final class FieldCase {
@@ -32,6 +33,12 @@ final class FieldCase {
   private final Optional<Informed> informed;
   private final List<Observed> made = new ArrayList<>();
   private FieldGains gains;
+
+  /** Sites whose stored sample can be read again, rising. */
+  private int[] again;
+
+  /** Kept where memory allows it: then it is not made anew after each reading. */
+  private FieldBlock kept;
 
   /** A reading that could be made: z at an element of the field, seen with {@code noise}. */
   record Option(
@@ -82,17 +89,17 @@ final class FieldCase {
       options.add(new Option(Proposal.Kind.NEW_SITE, "", spread.get(i), from + i, noise));
     }
     FieldRows rows = solved.data().parts().get(part);
-    for (int s = 0; s < rows.sites().size(); s++) {
-      if (convertedOnly(rows, s)) {
-        SiteReadings.Site site = rows.sites().get(s);
-        options.add(
-            new Option(
-                Proposal.Kind.PASTE_RERUN,
-                site.id(),
-                site.place(),
-                from + spread.size() + s,
-                reading.ownVariance()));
-      }
+    again =
+        IntStream.range(0, rows.sites().size()).filter(s -> convertedOnly(rows, s)).toArray();
+    for (int i = 0; i < again.length; i++) {
+      SiteReadings.Site site = rows.sites().get(again[i]);
+      options.add(
+          new Option(
+              Proposal.Kind.PASTE_RERUN,
+              site.id(),
+              site.place(),
+              from + spread.size() + i,
+              reading.ownVariance()));
     }
   }
 
@@ -124,7 +131,7 @@ final class FieldCase {
       block.addZone(block.addPlaces(Points.of(solved.data(), part, some)), some.size());
     }
     block.addPlaces(Points.of(solved.data(), part, spread));
-    block.addSites();
+    block.addSites(again);
     List<Integer> from = new ArrayList<>();
     for (int t : composites) {
       from.add(block.addPlaces(informed.orElseThrow().given().get(t).places()));
@@ -165,13 +172,28 @@ final class FieldCase {
     }
   }
 
-  /** Works the gains out anew; what composites tell the shared effects, which is always the same. */
-  List<Told> workOut() {
+  /**
+   * Works the gains out.
+   *
+   * @param keep whether the block may be held
+   * @return what composites tell the shared effects
+   */
+  List<Told> workOut(boolean keep) {
     List<Told> told = new ArrayList<>();
     FieldBlock block = block(told);
+    kept = keep ? block : null;
+    workOut(block);
+    return told;
+  }
+
+  private void workOut(FieldBlock block) {
     int[] elements = options.stream().mapToInt(Option::element).toArray();
     gains = FieldGains.of(block, elements, spreadFrom(), spread.size());
-    return told;
+  }
+
+  /** Elements of the block, composites left out. */
+  long elements() {
+    return spreadFrom() + spread.size() + (long) again.length;
   }
 
   /** Takes a reading as made, and gives what the shared effects learn from it. */
@@ -179,8 +201,13 @@ final class FieldCase {
     Option made = options.get(option);
     double[] b = SharedEffects.sum(gains.loadings()[option], ofReading);
     double variance = gains.own()[option] + made.noise();
-    this.made.add(new Observed(made.element(), made.noise(), b));
-    workOut();
+    if (kept == null) {
+      this.made.add(new Observed(made.element(), made.noise(), b));
+      workOut(block(new ArrayList<>()));
+    } else {
+      kept.observe(made.element(), made.noise(), b);
+      workOut(kept);
+    }
     return new Told(b, variance);
   }
 

@@ -24,6 +24,9 @@ public final class NextSearch {
 
   private static final int PLACES_OF_FIELD = 12;
 
+  /** Elements of all fields' own covariances that are held at once, 8 bytes each. */
+  private static final long MOST_HELD = 6_000_000;
+
   private final Solved solved;
   private final Optional<Informed> informed;
   private final DirectReading reading;
@@ -85,7 +88,10 @@ public final class NextSearch {
                           PLACES_OF_FIELD, Math.round(PLACES * f.shapeM().getArea() / area)));
             })
         .forEach(cases::add);
-    List<List<FieldCase.Told>> told = cases.parallelStream().map(FieldCase::workOut).toList();
+    boolean keep =
+        cases.stream().mapToLong(f -> f.elements() * f.elements()).sum() <= MOST_HELD;
+    List<List<FieldCase.Told>> told =
+        cases.parallelStream().map(f -> f.workOut(keep)).toList();
     told.forEach(field -> field.forEach(t -> shared.observe(t.b(), t.variance())));
     places = cases.stream().mapToInt(FieldCase::places).sum();
     return greedy(count);
