@@ -53,6 +53,7 @@ public enum Code {
   ESP_AT_LEAST("An ESP of which only a lower bound is known."),
   EXTRACTABLE_ION("An ion that the laboratory extracted from the soil."),
   FIELD_DIFFERS("A sample that names another field than the one it lies in."),
+  FIELD_FAULT("A field left out because of a fault in fieldsalt."),
   FIELD_LEFT_OUT("A field with fewer than 3 sites."),
   FIELD_NAME_TWICE("Two fields of one name."),
   FIELD_SIZE("A field of an unlikely size."),

@@ -1,6 +1,9 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.finding.Code;
+import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.RasterFile;
 import fieldsalt.handover.Handover;
@@ -22,7 +25,9 @@ import fieldsalt.surface.site.Drift;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.BiConsumer;
 
 /**
@@ -36,6 +41,7 @@ public final class MapRun {
   private Prepared prepared;
   private Mapped mapped;
   private Planned planned;
+  private final Map<String, FieldFault> faults = new TreeMap<>();
 
   private MapRun(JobDocument job, OutputFolder folder, BiConsumer<String, Double> progress) {
     this.job = job;
@@ -56,17 +62,48 @@ public final class MapRun {
 
   /** Stages 1 to 6; nothing is written. */
   public MapSummary compute() {
-    prepared = Prepared.of(job, progress);
-    mapped = Mapped.of(prepared, fit(prepared, progress), progress);
-    planned = Planned.of(prepared, mapped, progress);
+    Prepared read = Prepared.of(job, progress);
+    return compute(read, fit(read, progress));
+  }
+
+  /** The same of what was read and fitted. */
+  MapSummary compute(Prepared read, Surface surface) {
+    prepared = read;
+    withoutFaults(surface);
+    List<String> leftOut = new ArrayList<>(mapped.surface().report().leftOut());
+    leftOut.addAll(faults.keySet());
     return new MapSummary(
         summary()
             .of(
                 mapped.surface().report(),
                 mapped.schemes(),
                 HandoverAssembly.units(prepared.job())),
-        mapped.surface().report().leftOut(),
+        leftOut,
         findings());
+  }
+
+  /** A field in which a fault of ours shows is left out, and the others are done. */
+  private void withoutFaults(Surface surface) {
+    while (true) {
+      try {
+        mapped = Mapped.of(prepared, surface, faults.keySet(), progress);
+        planned = Planned.of(prepared, mapped, progress);
+        return;
+      } catch (FieldFault fault) {
+        if (faults.put(fault.field(), fault) != null
+            || faults.keySet().containsAll(surface.mappedFields())) {
+          throw fault;
+        }
+      }
+    }
+  }
+
+  private static Finding finding(FieldFault fault) {
+    return new Finding(
+        Code.FIELD_FAULT,
+        Place.field(fault.field()),
+        "a fault in fieldsalt while it was worked on (" + fault.getCause() + ")",
+        "left out, the other fields are done; run it again with --debug and report what it prints");
   }
 
   private SummaryLines summary() {
@@ -108,6 +145,7 @@ public final class MapRun {
   private List<Finding> findings() {
     List<Finding> all = new ArrayList<>(prepared.findings());
     all.addAll(mapped.findings());
+    faults.values().forEach(fault -> all.add(finding(fault)));
     all.addAll(planned.findings());
     return all.stream().distinct().toList();
   }

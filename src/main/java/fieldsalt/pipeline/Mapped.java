@@ -5,6 +5,7 @@ import fieldsalt.classes.ClassScheme;
 import fieldsalt.classes.FieldCrops;
 import fieldsalt.classes.FieldSchemes;
 import fieldsalt.finding.Code;
+import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
 import fieldsalt.plan.soil.FieldSoil;
@@ -21,6 +22,7 @@ import fieldsalt.zones.field.ZoneMap;
 import fieldsalt.zones.field.ZoneSettings;
 import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -48,7 +50,15 @@ record Mapped(
     Optional<Sodicity> sodicity,
     List<Finding> findings) {
 
-  static Mapped of(Prepared prepared, Surface surface, BiConsumer<String, Double> progress) {
+  /**
+   * @param without fields that are left out
+   * @throws fieldsalt.finding.FieldFault if a field makes trouble that no user can mend
+   */
+  static Mapped of(
+      Prepared prepared,
+      Surface surface,
+      Set<String> without,
+      BiConsumer<String, Double> progress) {
     List<Finding> findings = new ArrayList<>(surface.report().findings());
     FieldSchemes made = schemes(prepared);
     Map<String, ClassScheme> schemes = made.byField();
@@ -56,7 +66,7 @@ record Mapped(
     Map<String, Double> limits = new LinkedHashMap<>();
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
     int heldStep = surface.heldStep();
-    List<FieldBoundary> fields = mappedFields(prepared, surface);
+    List<FieldBoundary> fields = mappedFields(prepared, surface, without);
     SoilSurfaces soil = new SoilSurfaces(
             prepared, StageSettings.surface(prepared.job()).withCellM(surface.cellM()));
     Optional<Sodicity> sodicity = sodicity(prepared, soil, fields);
@@ -71,9 +81,13 @@ record Mapped(
         fields.parallelStream()
             .map(
                 field -> {
+                  ClassScheme scheme = schemes.get(field.name());
                   MappedField one =
-                      MappedField.of(
-                          field, surface, schemes.get(field.name()), settings, sodicity, heldStep);
+                      FieldFault.naming(
+                          field.name(),
+                          () ->
+                              MappedField.of(
+                                  field, surface, scheme, settings, sodicity, heldStep));
                   progress.accept(
                       "mapping and drawing zones", done.incrementAndGet() / (double) fields.size());
                   return one;
@@ -106,8 +120,10 @@ record Mapped(
     }
   }
 
-  private static List<FieldBoundary> mappedFields(Prepared prepared, Surface surface) {
-    Set<String> names = Set.copyOf(surface.mappedFields());
+  private static List<FieldBoundary> mappedFields(
+      Prepared prepared, Surface surface, Set<String> without) {
+    Set<String> names = new HashSet<>(surface.mappedFields());
+    names.removeAll(without);
     return prepared.ranch().fields().stream().filter(f -> names.contains(f.name())).toList();
   }
 

@@ -1,6 +1,7 @@
 package fieldsalt.plan;
 
 import fieldsalt.finding.Code;
+import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.Place;
@@ -83,7 +84,7 @@ public final class Planner {
     CropTable crops = new CropTable(settings.crops());
     for (int from = 0; from < fields.size(); from += TOGETHER) {
       List<FieldGround> some = fields.subList(from, Math.min(fields.size(), from + TOGETHER));
-      for (Planned field : some.parallelStream().map(this::of).toList()) {
+      for (Planned field : together(some)) {
         made.add(field.plan());
         Draws.add(gypsumT, field.gypsumT(), 1);
         Draws.add(leachingM3, field.leachingM3(), 1);
@@ -92,6 +93,12 @@ public final class Planner {
       }
     }
     return ranch(made, crops.table(), Odds.of(gypsumT), Odds.of(leachingM3));
+  }
+
+  private List<Planned> together(List<FieldGround> fields) {
+    return fields.parallelStream()
+        .map(field -> FieldFault.naming(field.field(), () -> of(field)))
+        .toList();
   }
 
   private Planned of(FieldGround field) {

@@ -6,7 +6,6 @@ import fieldsalt.surface.covariance.Spherical;
 import fieldsalt.surface.covariance.Variogram;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.IntStream;
 
 /**
  * Which covariance model the ranch gets: each shape is fitted by restricted likelihood; exponential
@@ -32,15 +31,7 @@ final class VariogramChoice {
   }
 
   Reml.Fit best() {
-    List<Reml.Fit> fits = SHAPES.parallelStream().map(reml::fit).toList();
-    if (!Reml.isLarge(likelihood)) {
-      return among(IntStream.range(0, SHAPES.size()).parallel().mapToObj(i -> turned(SHAPES.get(i), fits.get(i))).toList());
-    }
-    Reml.Fit best = among(fits);
-    return turned(SHAPES.get(fits.indexOf(best)), best);
-  }
-
-  private Reml.Fit among(List<Reml.Fit> fits) {
+    List<Reml.Fit> fits = SHAPES.parallelStream().map(this::fit).toList();
     Reml.Fit exponential = fits.get(0);
     List<Reml.Fit> eligible = new ArrayList<>(List.of(exponential));
     for (Reml.Fit fit : fits.subList(1, fits.size())) {
@@ -54,7 +45,8 @@ final class VariogramChoice {
   }
 
   /** With geometric anisotropy where that is worth it. */
-  private Reml.Fit turned(Variogram shape, Reml.Fit isotropic) {
+  private Reml.Fit fit(Variogram shape) {
+    Reml.Fit isotropic = reml.fit(shape);
     if (likelihood.data().siteCount() < SITES_FOR_ANISOTROPY) {
       return isotropic;
     }
