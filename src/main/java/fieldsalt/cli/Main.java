@@ -60,8 +60,8 @@ public final class Main {
     return new InputProblem(
         "memory",
         Runtime.getRuntime().maxMemory() / 1_000_000 + " MB, which this job does not fit into",
-        "about 40 bytes a cell of the map",
-        "Take a larger cell-m, or give more memory: FIELDSALT_OPTS=-Xmx4g fieldsalt ...");
+        "a job that fits into the memory given",
+        "Give more memory: FIELDSALT_OPTS=-Xmx4g fieldsalt ...");
   }
 
   private static int explain(Exception e, ParseResult parsed, Console console) {

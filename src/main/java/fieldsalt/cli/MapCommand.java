@@ -52,8 +52,8 @@ final class MapCommand implements FieldsaltCommand.Sub {
   public Integer call() {
     JobDocument job = jobOptions.document(common);
     Progress progress = Progress.of(console, common);
+    MapRun run = MapRun.prepare(job, folder, force, progress);
     try {
-      MapRun run = MapRun.prepare(job, folder, force, progress);
       MapSummary summary = run.compute();
       progress.clear();
       if (!common.quiet) {
@@ -64,6 +64,8 @@ final class MapCommand implements FieldsaltCommand.Sub {
       progress.clear();
       tell(summary);
       return summary.leftOut().isEmpty() ? Exit.DONE : Exit.SOME_FIELDS;
+    } catch (OutOfMemoryError e) {
+      throw run.memoryEnded();
     } finally {
       progress.end();
     }

@@ -79,8 +79,8 @@ public final class LeaveOut {
 
   /**
    * The linear rule behind one error, as far as it is of the block itself: weights on the block's
-   * data, of which the error of {@code members[which]} is the sum beside what {@link #sharedWeights}
-   * says; 1 on that datum, 0 on the others of the set.
+   * data, of which the error of {@code members[which]} is the sum beside what {@link
+   * #sharedWeights} says; 1 on that datum, 0 on the others of the set.
    */
   public double[] rule(int block, int[] members, int which) {
     double[] f = factors(block, members, which);

@@ -148,7 +148,9 @@ public final class MixedModel {
     quadratic = sum;
   }
 
-  /** A fixed effect of which the blocks' own effects leave nothing but rounding is not determined. */
+  /**
+   * A fixed effect of which the blocks' own effects leave nothing but rounding is not determined.
+   */
   private void refuseUndetermined(double[][] m) {
     for (int i = 0; i < fixed; i++) {
       double whole = 0;
@@ -262,8 +264,8 @@ public final class MixedModel {
   }
 
   /**
-   * The rule behind one block's own effects given the shared ones, a D⁻¹ (y - S s): one array of n an
-   * own effect.
+   * The rule behind one block's own effects given the shared ones, a D⁻¹ (y - S s): one array of n
+   * an own effect.
    */
   public double[][] ownRule(int block) {
     Part part = parts[block];

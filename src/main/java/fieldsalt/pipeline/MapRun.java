@@ -3,6 +3,7 @@ package fieldsalt.pipeline;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.Place;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.geo.RasterFile;
@@ -41,12 +42,17 @@ public final class MapRun {
   private Prepared prepared;
   private Mapped mapped;
   private Planned planned;
+  private volatile String stage = "starting";
   private final Map<String, FieldFault> faults = new TreeMap<>();
 
   private MapRun(JobDocument job, OutputFolder folder, BiConsumer<String, Double> progress) {
     this.job = job;
     this.folder = folder;
-    this.progress = progress;
+    this.progress =
+        (name, share) -> {
+          stage = name;
+          progress.accept(name, share);
+        };
   }
 
   /**
@@ -96,6 +102,32 @@ public final class MapRun {
         }
       }
     }
+  }
+
+  /** What to say when memory ended: where, how large the job is, and what would help there. */
+  public InputProblem memoryEnded() {
+    StringBuilder found = new StringBuilder();
+    found.append("memory ended while ").append(stage);
+    found.append(" (").append(Runtime.getRuntime().maxMemory() / 1_000_000).append(" MB");
+    if (prepared != null) {
+      found.append(", ").append(prepared.ranch().fields().size()).append(" fields");
+      found.append(", ").append(prepared.readings().sites().size()).append(" sites");
+    }
+    if (mapped != null) {
+      long cells = mapped.maps().stream().mapToLong(m -> m.grid().cells()).sum();
+      found.append(", ").append(mapped.zones().zones().size()).append(" zones");
+      found.append(", ").append(cells).append(" cells held");
+    }
+    boolean byCells = stage.startsWith("mapping and") || stage.equals("writing files");
+    String helps =
+        byCells
+            ? "Take a larger cell-m, or give more memory: "
+            : "Split the job into several of fewer fields, or give more memory: ";
+    return new InputProblem(
+        "memory",
+        found.append(')').toString(),
+        "a job that fits into the memory given",
+        helps + "FIELDSALT_OPTS=-Xmx4g fieldsalt ...");
   }
 
   private static Finding finding(FieldFault fault) {

@@ -9,8 +9,8 @@ import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
 import fieldsalt.plan.soil.FieldSoil;
-import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.fit.SurfaceMethod;
@@ -67,7 +67,8 @@ record Mapped(
     schemes.forEach((field, scheme) -> limits.put(field, scheme.limitDsPerM()));
     int heldStep = surface.heldStep();
     List<FieldBoundary> fields = mappedFields(prepared, surface, without);
-    SoilSurfaces soil = new SoilSurfaces(
+    SoilSurfaces soil =
+        new SoilSurfaces(
             prepared, StageSettings.surface(prepared.job()).withCellM(surface.cellM()));
     Optional<Sodicity> sodicity = sodicity(prepared, soil, fields);
     sodicity.ifPresent(s -> findings.addAll(s.findings()));
@@ -86,8 +87,7 @@ record Mapped(
                       FieldFault.naming(
                           field.name(),
                           () ->
-                              MappedField.of(
-                                  field, surface, scheme, settings, sodicity, heldStep));
+                              MappedField.of(field, surface, scheme, settings, sodicity, heldStep));
                   progress.accept(
                       "mapping and drawing zones", done.incrementAndGet() / (double) fields.size());
                   return one;

@@ -61,14 +61,7 @@ public record Ranch(
   public Ranch only(FieldBoundary field) {
     List<Sample> own = samplesOf(field.name());
     return new Ranch(
-        name,
-        projection,
-        List.of(field),
-        own,
-        survey,
-        hashes,
-        findings,
-        Map.of(field.name(), own));
+        name, projection, List.of(field), own, survey, hashes, findings, Map.of(field.name(), own));
   }
 
   /** The samples of a field; none for one that has none. */

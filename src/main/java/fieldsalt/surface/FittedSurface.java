@@ -2,8 +2,8 @@ package fieldsalt.surface;
 
 import fieldsalt.basis.site.Scale;
 import fieldsalt.read.field.FieldBoundary;
-import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.area.AreaMoments;
+import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.area.TargetGroups;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;

@@ -24,7 +24,7 @@ class ManyFieldsTest {
       ranch.field("block " + f, 500.0 * f, 300, 300);
       for (int i = 0; i < 4; i++) {
         double x = 500.0 * f + 60 + 180 * (i % 2);
-        double y = 60 + 180.0 * (i / 2);
+        double y = i < 2 ? 60 : 240;
         ranch.sample(x, y, "0-100 cm,Valley Lab,paste,%.2f,dS/m", 2.0 + f % 5 + i);
       }
     }
@@ -55,7 +55,10 @@ class ManyFieldsTest {
     assertThat(page).contains("block 3-1").contains("../report.html").doesNotContain("block 4-1");
     JsonNode record = new ObjectMapper().readTree(out.resolve("run.json").toFile());
     assertThat(record.path("files").toString()).contains("\"fields/block-3.html\"");
-    long sites = page.lines().flatMap(l -> Pattern.compile("<circle[^>]*class=\"site").matcher(l).results()).count();
+    long sites =
+        page.lines()
+            .flatMap(l -> Pattern.compile("<circle[^>]*class=\"site").matcher(l).results())
+            .count();
     assertThat(sites).as("4 sites on each of two maps, 2 in the legend").isEqualTo(10);
   }
 

@@ -86,8 +86,10 @@ class BlocksAgainstDenseTest {
     DenseRanch ranch = ranch(flat, offsets);
     double[][] fixed = ranch.fixed();
     double[][] xvx =
-        DenseRanch.times(DenseRanch.transposed(fixed), DenseRanch.times(DenseRanch.inverse(ranch.v()), fixed));
-    double quadratic = DenseRanch.dot(ranch.allValues(), DenseRanch.times(ranch.p(), ranch.allValues()));
+        DenseRanch.times(
+            DenseRanch.transposed(fixed), DenseRanch.times(DenseRanch.inverse(ranch.v()), fixed));
+    double quadratic =
+        DenseRanch.dot(ranch.allValues(), DenseRanch.times(ranch.p(), ranch.allValues()));
     double logs = DenseRanch.logDeterminant(ranch.v()) + DenseRanch.logDeterminant(xvx);
     MixedModel model = ranch.solve();
     assertThat(model.quadratic()).isCloseTo(quadratic, within(SAME * quadratic));
@@ -113,7 +115,10 @@ class BlocksAgainstDenseTest {
         double[] cb = covariances(ranch, b);
         double[] lb = ranch.weights(cb, fixedOf(ranch, b));
         double dense =
-            prior(a, b) - DenseRanch.dot(la, cb) - DenseRanch.dot(lb, ca) + DenseRanch.dot(la, DenseRanch.times(v, lb));
+            prior(a, b)
+                - DenseRanch.dot(la, cb)
+                - DenseRanch.dot(lb, ca)
+                + DenseRanch.dot(la, DenseRanch.times(v, lb));
         double own = a.field == b.field ? DenseRanch.covariance(a.x, b.x) : 0;
         double change = pa.covarianceChange(predict(ranch, model, b))[0][0];
         assertThat(own + change).isCloseTo(dense, within(SAME));
@@ -167,7 +172,9 @@ class BlocksAgainstDenseTest {
     double[][] fixed = ranch.fixed();
     double[][] vx = DenseRanch.times(DenseRanch.inverse(ranch.v()), fixed);
     double[][] covariance = DenseRanch.inverse(DenseRanch.times(DenseRanch.transposed(fixed), vx));
-    double[] b = DenseRanch.times(covariance, DenseRanch.times(DenseRanch.transposed(vx), ranch.allValues()));
+    double[] b =
+        DenseRanch.times(
+            covariance, DenseRanch.times(DenseRanch.transposed(vx), ranch.allValues()));
     for (int f = 0; f < SITES.length; f++) {
       assertThat(model.ownEffects(f)[0]).isCloseTo(b[f], within(SAME));
     }

@@ -72,7 +72,8 @@ final class DenseRanch {
     for (int f = 0; f < sites.length; f++) {
       double[] ones = new double[values[f].length];
       java.util.Arrays.fill(ones, 1);
-      double[][] design = java.util.Arrays.stream(shared[f]).map(double[]::clone).toArray(double[][]::new);
+      double[][] design =
+          java.util.Arrays.stream(shared[f]).map(double[]::clone).toArray(double[][]::new);
       blocks.add(new MixedModel.Block(d(f), new double[][] {ones}, design, values[f]));
     }
     return new MixedModel(blocks, flat);

@@ -161,8 +161,7 @@ class GaussianAgreementTest {
     for (int k = 0; k < OFFSETS; k++) {
       double[] offset = unit(SITES + TARGETS + k);
       assertThat(model.sharedEffects()[k]).isCloseTo(state.mean(offset), within(1e-9));
-      assertThat(model.sharedCovariance()[k][k])
-          .isCloseTo(state.variance(offset), within(1e-9));
+      assertThat(model.sharedCovariance()[k][k]).isCloseTo(state.variance(offset), within(1e-9));
     }
   }
 

@@ -65,7 +65,9 @@ class FieldFaultTest {
     run.write("test", Optional.empty());
     String zones = Files.readString(out.resolve("zones.geojson"));
     assertThat(zones).contains("north-1").doesNotContain("creek-1");
-    assertThat(Files.readString(out.resolve("rates.csv"))).contains("garden").doesNotContain("creek");
+    assertThat(Files.readString(out.resolve("rates.csv")))
+        .contains("garden")
+        .doesNotContain("creek");
   }
 
   @Test
@@ -75,5 +77,16 @@ class FieldFaultTest {
     assertThatThrownBy(() -> run.compute(READ, failing))
         .isInstanceOf(FieldFault.class)
         .hasMessageContaining("trouble on purpose");
+  }
+
+  /** What is said where memory ends: the stage, the size of the job as far as it is known. */
+  @Test
+  void whatIsSaidOfMemory() {
+    MapRun run = MapRun.prepare(JOB, temp.resolve("memory"), false, (stage, share) -> {});
+    assertThat(run.memoryEnded().getMessage()).contains("memory ended while starting");
+    run.compute(READ, FITTED);
+    assertThat(run.memoryEnded().getMessage())
+        .contains("memory ended while planning", "3 fields", "76 sites", "zones", "cells held")
+        .contains("Split the job");
   }
 }

@@ -188,7 +188,8 @@ class HonestSurfaceTest {
   void whatToMeasureNextLowersTheErrorsItPromises() {
     RanchCase ranch = ranch();
     Surface surface = SurfaceFitter.fit(ranch.readings(), ranch.fields(), COARSE);
-    Proposals proposals = surface.measureNext(List.of(ranch.targets(0), ranch.targets(1)), List.of(10.0, 10.0), 10);
+    Proposals proposals =
+        surface.measureNext(List.of(ranch.targets(0), ranch.targets(1)), List.of(10.0, 10.0), 10);
     assertThat(proposals.best()).hasSize(10);
     double error = proposals.ranchErrorNow();
     double gain = Double.POSITIVE_INFINITY;

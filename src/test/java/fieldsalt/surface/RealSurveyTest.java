@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import fieldsalt.basis.site.Scale;
-import fieldsalt.geo.PlaceM;
 import fieldsalt.gaussian.MixedModel;
+import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Exponential;
@@ -189,7 +189,8 @@ class RealSurveyTest {
     MixedModel solution = Solved.of(data, model).solution();
     double slope = solution.sharedEffects()[0] / data.drifts().get(0).spread();
     assertThat(slope).isCloseTo(0.7249, within(5e-5));
-    assertThat(solution.ownEffects(0)[0] - slope * data.drifts().get(0).centre()).isCloseTo(-2.0005, within(5e-5));
+    assertThat(solution.ownEffects(0)[0] - slope * data.drifts().get(0).centre())
+        .isCloseTo(-2.0005, within(5e-5));
     assertThat(-new Likelihood(data).of(model)).isCloseTo(73.6231, within(5e-5));
   }
 

@@ -2,6 +2,7 @@ package fieldsalt.plan.draw;
 
 import fieldsalt.gaussian.Cholesky;
 import fieldsalt.gaussian.NotPositiveDefinite;
+import java.util.Optional;
 
 /**
  * Positive amounts of one field that move together, matched by a joint lognormal to their means and
@@ -45,21 +46,28 @@ public final class JointLognormal {
     private static final int STEPS = 20;
 
     /**
-     * Matching the moments by lognormals can leave a field less variance than its shared part
-     * says; that part is then made smaller until what is left is a covariance.
+     * Matching the moments by lognormals can leave a field less variance than its shared part says;
+     * that part is then made smaller until what is left is a covariance.
      */
     static Split of(double[][] log, double[][] loadings, double largest) {
       for (int step = STEPS; step >= 0; step--) {
         double[][] less = times(loadings, (double) step / STEPS);
         for (double trace : TRACES) {
-          try {
-            return new Split(less, Cholesky.factor(left(log, less, trace * largest)));
-          } catch (NotPositiveDefinite notYet) {
-            continue;
+          Optional<Cholesky> own = factor(left(log, less, trace * largest));
+          if (own.isPresent()) {
+            return new Split(less, own.get());
           }
         }
       }
       return new Split(times(loadings, 0), diagonal(log, largest));
+    }
+
+    private static Optional<Cholesky> factor(double[][] a) {
+      try {
+        return Optional.of(Cholesky.factor(a));
+      } catch (NotPositiveDefinite notYet) {
+        return Optional.empty();
+      }
     }
 
     private static double[][] times(double[][] rows, double by) {

@@ -1,7 +1,7 @@
 package fieldsalt.plan.field;
 
-import fieldsalt.facts.Crop;
 import fieldsalt.classes.YieldModel;
+import fieldsalt.facts.Crop;
 import fieldsalt.plan.setting.CropSettings;
 import fieldsalt.plan.zone.ZoneWork;
 import java.util.ArrayList;

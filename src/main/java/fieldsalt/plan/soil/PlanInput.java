@@ -16,7 +16,8 @@ import java.util.function.Function;
  * @param ece surface of ln ECe, mean of the root zone
  * @param eceMeans a field's zone means of {@code ece}
  * @param eceToReclaim surface of ln ECe, mean of the depth to reclaim; the root zone's where empty
- * @param samples rows as read, by field, to find a zone's own texture and the sites that lack sodium
+ * @param samples rows as read, by field, to find a zone's own texture and the sites that lack
+ *     sodium
  * @param seed of the draws
  */
 public record PlanInput(

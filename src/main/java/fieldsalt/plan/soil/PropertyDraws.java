@@ -14,7 +14,6 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
-
 /**
  * Draws the means of a field's zones of a measured property: by the surface where the field has
  * sites enough for it, else about the mean of the field's few sites.
@@ -59,10 +58,7 @@ final class PropertyDraws {
 
   private double[][] fromSurface(SampledProperty property, Futures.Kind kind) {
     JointMeans means =
-        property
-            .surface()
-            .orElseThrow()
-            .areaMeans(zones.stream().map(ZoneGround::points).toList());
+        property.surface().orElseThrow().areaMeans(zones.stream().map(ZoneGround::points).toList());
     return positive(means).draw(draws, futures.shared(kind, means.shared()[0].length));
   }
 

@@ -29,8 +29,7 @@ public final class FieldInputs {
         ranch.surface().maps().stream()
             .collect(Collectors.toMap(m -> m.fields().get(0), Function.identity()));
     zoning =
-        ranch.zoning().stream()
-            .collect(Collectors.toMap(PageZoning::field, Function.identity()));
+        ranch.zoning().stream().collect(Collectors.toMap(PageZoning::field, Function.identity()));
     List<SiteReadings.Site> all = ranch.sites().sites();
     for (int s = 0; s < all.size(); s++) {
       sites.computeIfAbsent(all.get(s).field(), f -> new ArrayList<>()).add(s);

@@ -11,9 +11,9 @@ import fieldsalt.report.draw.Swatch;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.input.PageZone;
 import fieldsalt.report.input.PageZoning;
+import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
-import fieldsalt.report.markup.Figures;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -185,7 +185,10 @@ public final class RanchSection implements Section {
               "role",
               "rowgroup");
           page.in(
-              "tbody", () -> mapped().forEach(f -> row(page, columns, f.name())), "role", "rowgroup");
+              "tbody",
+              () -> mapped().forEach(f -> row(page, columns, f.name())),
+              "role",
+              "rowgroup");
         },
         "role",
         "table",
@@ -197,7 +200,8 @@ public final class RanchSection implements Section {
     Optional<FieldPlan> plan = Optional.ofNullable(plans.get(field));
     double tonnes = plan.map(FieldPlan::plannedT).orElse(0.0);
     double water = plan.map(p -> p.leachingM3().p50()).orElse(0.0);
-    double uncertain = Optional.ofNullable(zoning.get(field)).map(PageZoning::uncertainHa).orElse(0.0);
+    double uncertain =
+        Optional.ofNullable(zoning.get(field)).map(PageZoning::uncertainHa).orElse(0.0);
     boolean draft = plan.map(p -> p.draft().isDraft()).orElse(false);
     page.in(
         "tr",

@@ -62,7 +62,8 @@ public final class Informed implements Predictor {
           Seen other = seen.get(j);
           double[] cross = one.places.covarianceWithSum(other.places, other.weights);
           double whole = Linear.dot(one.weights, cross);
-          a[i][j] = whole - Linear.dot(one.loadings, other.loadings) + noise(one, other);
+          double own = i == j ? one.area.reading().ownVariance() : 0;
+          a[i][j] = whole - Linear.dot(one.loadings, other.loadings) + missed(one, other) + own;
         }
       }
       double[][] loadings = new double[seen.get(0).loadings.length][n];
@@ -204,12 +205,12 @@ public final class Informed implements Predictor {
 
   /** Covariance of what else stands in two readings: own errors, and what the cores missed. */
   public double noise(int one, int other) {
-    return noise(seen.get(one), seen.get(other));
+    double own = one == other ? seen.get(one).area.reading().ownVariance() : 0;
+    return missed(seen.get(one), seen.get(other)) + own;
   }
 
-  private static double noise(Seen a, Seen b) {
-    double missed = isOneMixture(a, b) ? Math.sqrt(a.sampling * b.sampling) : 0;
-    return missed + (a == b ? a.area.reading().ownVariance() : 0);
+  private static double missed(Seen a, Seen b) {
+    return isOneMixture(a, b) ? Math.sqrt(a.sampling * b.sampling) : 0;
   }
 
   /** Models under which the readings are likelier weigh more. */

@@ -42,8 +42,8 @@ public interface Predictor {
 
     /**
      * What the errors have in common with those of other fields: one array an effect that fields
-     * share, with one loading a place. Two places of different fields have the product of theirs
-     * as covariance.
+     * share, with one loading a place. Two places of different fields have the product of theirs as
+     * covariance.
      */
     double[][] shared();
 

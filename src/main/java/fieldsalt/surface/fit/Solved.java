@@ -36,10 +36,7 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
     double[] constant = new double[rows.rows().size()];
     Arrays.fill(constant, 1);
     return new MixedModel.Block(
-        covariance(rows, model),
-        new double[][] {constant},
-        data.sharedDesign(part),
-        rows.values());
+        covariance(rows, model), new double[][] {constant}, data.sharedDesign(part), rows.values());
   }
 
   /** D of one part: upper triangle only. */

@@ -50,8 +50,7 @@ public final class LocalKriging implements Predictor {
       int part = solved.data().indexOf(rows.field());
       KernelData own = sites.of(rows, eastM, northM);
       data.put(part, solved.model().microScale() > 0 ? own : own.withPlacesMerged());
-      kernels.put(
-          part, new SharedKernel(new KernelSites(solved.model(), own, true), NEIGHBOURS));
+      kernels.put(part, new SharedKernel(new KernelSites(solved.model(), own, true), NEIGHBOURS));
     }
   }
 

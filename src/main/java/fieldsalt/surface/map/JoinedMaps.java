@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.util.List;
 
 /**
- * The maps of single fields put together on one grid, strip by strip. Where fields overlap the first
- * one has the cell.
+ * The maps of single fields put together on one grid, strip by strip. Where fields overlap the
+ * first one has the cell.
  *
  * @param fields names, in order
  * @param maps of these fields and perhaps others, with cells of the grid's size and lines on the

@@ -19,9 +19,7 @@ public final class MapGrids {
 
   private MapGrids() {}
 
-  /**
-   * All fields together, or each by itself.
-   */
+  /** All fields together, or each by itself. */
   public static List<List<FieldBoundary>> groups(List<FieldBoundary> fields, double cellM) {
     if (cells(fields, cellM) <= MOST_CELLS) {
       return List.of(fields);

@@ -43,8 +43,7 @@ public final class MapMaker {
    */
   public SurfaceMap map(
       Grid grid, List<FieldBoundary> fields, Map<String, Double> limits, DoubleConsumer progress) {
-    SurfaceMap map =
-        SurfaceMap.empty(grid, fields.stream().map(FieldBoundary::name).toList());
+    SurfaceMap map = SurfaceMap.empty(grid, fields.stream().map(FieldBoundary::name).toList());
     FieldCells cells = new FieldCells(grid, map.fieldOf());
     List<int[]> squares = new ArrayList<>();
     for (int f = 0; f < fields.size(); f++) {
@@ -127,7 +126,8 @@ public final class MapMaker {
       double median = known[i].quantile(0.5);
       map.median()[cells[i]] = (float) (scale == Scale.LOG ? Math.exp(median) : median);
       map.error()[cells[i]] = (float) Math.sqrt(known[i].variance());
-      map.chance()[cells[i]] = Double.isNaN(limit) ? Float.NaN : (float) (1 - known[i].below(limitOfZ));
+      map.chance()[cells[i]] =
+          Double.isNaN(limit) ? Float.NaN : (float) (1 - known[i].below(limitOfZ));
     }
   }
 

@@ -111,8 +111,7 @@ final class FieldBlock {
       for (int j = 0; j < change[i].length; j++) {
         boolean oneSite = g.sites && h.sites && i == j;
         own[g.from + i][h.from + j] =
-            change[i][j]
-                + (oneSite ? solved.model().pointVariance() : prior[i][j]);
+            change[i][j] + (oneSite ? solved.model().pointVariance() : prior[i][j]);
       }
     }
   }

@@ -41,8 +41,7 @@ final class FieldCase {
   private FieldBlock kept;
 
   /** A reading that could be made: z at an element of the field, seen with {@code noise}. */
-  record Option(
-      Proposal.Kind kind, String siteId, PlaceM place, int element, double noise) {}
+  record Option(Proposal.Kind kind, String siteId, PlaceM place, int element, double noise) {}
 
   /** A reading taken as made; {@code b} its loadings on the shared effects. */
   private record Observed(int element, double noise, double[] b) {}
@@ -89,8 +88,7 @@ final class FieldCase {
       options.add(new Option(Proposal.Kind.NEW_SITE, "", spread.get(i), from + i, noise));
     }
     FieldRows rows = solved.data().parts().get(part);
-    again =
-        IntStream.range(0, rows.sites().size()).filter(s -> convertedOnly(rows, s)).toArray();
+    again = IntStream.range(0, rows.sites().size()).filter(s -> convertedOnly(rows, s)).toArray();
     for (int i = 0; i < again.length; i++) {
       SiteReadings.Site site = rows.sites().get(again[i]);
       options.add(

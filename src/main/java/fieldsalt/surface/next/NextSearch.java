@@ -84,14 +84,11 @@ public final class NextSearch {
                   informed,
                   reading,
                   (int)
-                      Math.max(
-                          PLACES_OF_FIELD, Math.round(PLACES * f.shapeM().getArea() / area)));
+                      Math.max(PLACES_OF_FIELD, Math.round(PLACES * f.shapeM().getArea() / area)));
             })
         .forEach(cases::add);
-    boolean keep =
-        cases.stream().mapToLong(f -> f.elements() * f.elements()).sum() <= MOST_HELD;
-    List<List<FieldCase.Told>> told =
-        cases.parallelStream().map(f -> f.workOut(keep)).toList();
+    boolean keep = cases.stream().mapToLong(f -> f.elements() * f.elements()).sum() <= MOST_HELD;
+    List<List<FieldCase.Told>> told = cases.parallelStream().map(f -> f.workOut(keep)).toList();
     told.forEach(field -> field.forEach(t -> shared.observe(t.b(), t.variance())));
     places = cases.stream().mapToInt(FieldCase::places).sum();
     return greedy(count);
@@ -160,8 +157,7 @@ public final class NextSearch {
     FieldGains gains = field.gains();
     double[] b = SharedEffects.sum(gains.loadings()[option], ofReading);
     double[] c = shared.times(b);
-    double t =
-        gains.own()[option] + field.options().get(option).noise() + FieldBlock.dot(b, c);
+    double t = gains.own()[option] + field.options().get(option).noise() + FieldBlock.dot(b, c);
     if (withoutZones) {
       double with = gains.spreadWith()[option] / places + FieldBlock.dot(ranch, c);
       return with * with / t;

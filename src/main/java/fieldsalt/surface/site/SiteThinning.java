@@ -13,9 +13,9 @@ import java.util.stream.Collectors;
 
 /**
  * Fewer sites of a large field for what must be solved whole (the covariance model, the shared
- * offsets): sites read by several methods first, because they tell the offsets, then a spread of the
- * others: every so-many-th along a curve that fills the plane (Morton 1966), which keeps both the
- * cover and the short distances that chance gave.
+ * offsets): sites read by several methods first, because they tell the offsets, then a spread of
+ * the others: every so-many-th along a curve that fills the plane (Morton 1966), which keeps both
+ * the cover and the short distances that chance gave.
  */
 public final class SiteThinning {
   private final SiteReadings readings;
@@ -35,8 +35,8 @@ public final class SiteThinning {
   }
 
   /**
-   * All rows of at most {@code most} sites of each field; the readings themselves where no field has
-   * more.
+   * All rows of at most {@code most} sites of each field; the readings themselves where no field
+   * has more.
    */
   public static SiteReadings of(SiteReadings readings, int most) {
     return new SiteThinning(readings).thinned(most);

@@ -166,8 +166,7 @@ public record Sodicity(
         property,
         readings,
         limit,
-        new SecondCriterion(
-            "sodicity", new float[0], new float[0], List.of(onScale), LABELS));
+        new SecondCriterion("sodicity", new float[0], new float[0], List.of(onScale), LABELS));
   }
 
   /** What divides a field besides salinity, on the grid of its map; empty where it is not known. */

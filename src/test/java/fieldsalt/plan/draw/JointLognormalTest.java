@@ -55,7 +55,8 @@ class JointLognormalTest {
   void drawsHaveTheMomentsAndMoveTogether() {
     double[] mean = {4, 9};
     double[][] covariance = {{1, 1.2}, {1.2, 4}};
-    double[][] drawn = new JointLognormal(mean, covariance, new double[2][0]).draw(new Draws(1), new double[0][]);
+    double[][] drawn =
+        new JointLognormal(mean, covariance, new double[2][0]).draw(new Draws(1), new double[0][]);
     assertThat(Draws.mean(drawn[0])).isCloseTo(4, within(0.01));
     assertThat(Draws.mean(drawn[1])).isCloseTo(9, within(0.03));
     assertThat(Draws.sd(drawn[0])).isCloseTo(1, within(0.02));

@@ -158,7 +158,10 @@ class MoneyTest {
     assertThat(rate).isCloseTo(Math.rint(rate), within(1e-9));
     MoneyOutlook chosen = money(zone, "gypsum");
     Ranches ranch = Ranches.of(2).esp(25).cec(20);
-    ZoneWork work = new ZoneWorks(ranch.input(), ranch.input().fields().get(0), settings, new Futures(1)).all().get(0);
+    ZoneWork work =
+        new ZoneWorks(ranch.input(), ranch.input().fields().get(0), settings, new Futures(1))
+            .all()
+            .get(0);
     GypsumMoney money = new GypsumMoney(settings);
     for (double other = 1; other <= 16; other++) {
       double net =

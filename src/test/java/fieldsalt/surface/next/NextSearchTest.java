@@ -27,8 +27,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * that could be made gives.
  */
 class NextSearchTest {
-  private static final CovarianceModel MODEL =
-      new CovarianceModel(new Exponential(150), 0.4, 0.05);
+  private static final CovarianceModel MODEL = new CovarianceModel(new Exponential(150), 0.4, 0.05);
   private static final double OWN = 0.01;
   private static final List<FieldBoundary> FIELDS =
       List.of(
@@ -86,8 +85,7 @@ class NextSearchTest {
     for (int i = 0; i < 30; i++) {
       targets.add(
           new Target(
-              field,
-              new fieldsalt.geo.PlaceM(west + 30 * (i % 5), south + 40 * (double) (i / 5))));
+              field, new fieldsalt.geo.PlaceM(west + 30 * (i % 5), south + 40 * (double) (i / 5))));
     }
     return targets;
   }
