@@ -122,7 +122,7 @@ class BlocksAgainstDenseTest {
         double own = a.field == b.field ? DenseRanch.covariance(a.x, b.x) : 0;
         double change = pa.covarianceChange(predict(ranch, model, b))[0][0];
         assertThat(own + change).isCloseTo(dense, within(SAME));
-        if (a == b) {
+        if (a.equals(b)) {
           assertThat(own + pa.varianceChange()[0]).isCloseTo(dense, within(SAME));
         }
       }

@@ -85,7 +85,8 @@ class NextSearchTest {
     for (int i = 0; i < 30; i++) {
       targets.add(
           new Target(
-              field, new fieldsalt.geo.PlaceM(west + 30 * (i % 5), south + 40 * (double) (i / 5))));
+              field,
+              new fieldsalt.geo.PlaceM(west + 30 * (i % 5), south + 40 * Math.floor(i / 5.0))));
     }
     return targets;
   }
