@@ -32,6 +32,7 @@ public enum Code {
   DEPTH_MISSING("A sample without a depth."),
   DEPTH_SINGLE("A single number as depth."),
   DEPTH_UNIT_MISSING("Depths without a unit."),
+  DOUBTFUL_READING("A reading that is far from what its neighbours suggest."),
   DRAFT_CALCULATED_ECE("The plan is a draft: paste readings were calculated."),
   DRAFT_DEFAULT_VARIOGRAM("The plan is a draft: too few sites for a variogram."),
   DRAFT_DRAINAGE_NOT_PROVED("The plan is a draft: nobody has shown that water can leave."),

@@ -21,7 +21,7 @@ public final class MixedModel {
   private final int fixed;
   private final int shared;
   private final int dataCount;
-  private final Part[] parts;
+  private final EliminatedBlock[] parts;
   private final Cholesky normal;
   private final double[] effects;
   private final double quadratic;
@@ -42,78 +42,6 @@ public final class MixedModel {
   }
 
   /**
-   * A block with its own effects eliminated. {@code basis}: orthonormal rows that span what the own
-   * effects are after whitening, L1⁻¹ of the whitened design. {@code rest}: the whitened shared
-   * design without what the basis explains, {@code explained} what it explains (shared x own).
-   */
-  private static final class Part {
-    private final Cholesky factor;
-    private final Cholesky own;
-    private final double[][] ownDesign;
-    private final double[][] basis;
-    private final double[][] rest;
-    private final double[][] sharedDesign;
-    private final double[][] explained;
-    private final double[] values;
-    private final double[] projected;
-    private double[] residual;
-    private volatile double[] alpha;
-
-    Part(Block block) {
-      factor = Cholesky.factor(block.covariance());
-      ownDesign = whitened(factor, block.own());
-      own = Cholesky.factor(products(ownDesign, ownDesign));
-      basis = copy(ownDesign);
-      own.forwardRows(basis);
-      sharedDesign = whitened(factor, block.shared());
-      explained = products(sharedDesign, basis);
-      rest = copy(sharedDesign);
-      for (int k = 0; k < rest.length; k++) {
-        project(rest[k], explained[k]);
-      }
-      values = factor.forward(block.values());
-      projected = values.clone();
-      project(projected, products(new double[][] {values}, basis)[0]);
-    }
-
-    private void project(double[] row, double[] onBasis) {
-      for (int o = 0; o < basis.length; o++) {
-        RowKernel.subtract(row, onBasis[o], basis[o], 0, row.length);
-      }
-    }
-
-    /** Residual of the whitened values; its squares are the block's part of the quadratic form. */
-    double finish(double[] estimates) {
-      residual = projected;
-      for (int k = 0; k < rest.length; k++) {
-        RowKernel.subtract(residual, estimates[k], rest[k], 0, residual.length);
-      }
-      return dot(residual, residual);
-    }
-
-    /** V⁻¹(y - X b), worked out when first asked for: a likelihood alone does not need it. */
-    double[] alpha() {
-      if (alpha == null) {
-        alpha = factor.backward(residual);
-      }
-      return alpha;
-    }
-
-    /** Estimates of the own effects. */
-    double[] ownEffects(double[] estimates) {
-      double[] left = values.clone();
-      for (int k = 0; k < sharedDesign.length; k++) {
-        RowKernel.subtract(left, estimates[k], sharedDesign[k], 0, left.length);
-      }
-      return own.backward(products(new double[][] {left}, basis)[0]);
-    }
-
-    double logDeterminants() {
-      return factor.logDeterminant() + own.logDeterminant();
-    }
-  }
-
-  /**
    * Solves.
    *
    * @param blocks at least one, all with the same number of shared effects; their covariances are
@@ -126,10 +54,10 @@ public final class MixedModel {
     this.fixed = fixed;
     this.shared = blocks.get(0).shared().length;
     dataCount = blocks.stream().mapToInt(Block::size).sum();
-    parts = blocks.parallelStream().map(Part::new).toArray(Part[]::new);
+    parts = blocks.parallelStream().map(EliminatedBlock::new).toArray(EliminatedBlock[]::new);
     double[][] m = new double[shared][shared];
     double[] right = new double[shared];
-    for (Part part : parts) {
+    for (EliminatedBlock part : parts) {
       addTo(m, right, part);
     }
     refuseUndetermined(m);
@@ -139,7 +67,7 @@ public final class MixedModel {
     normal = Cholesky.factor(m);
     effects = normal.solve(right);
     double sum = 0;
-    for (Part part : parts) {
+    for (EliminatedBlock part : parts) {
       sum += part.finish(effects);
     }
     for (int i = fixed; i < shared; i++) {
@@ -154,7 +82,7 @@ public final class MixedModel {
   private void refuseUndetermined(double[][] m) {
     for (int i = 0; i < fixed; i++) {
       double whole = 0;
-      for (Part part : parts) {
+      for (EliminatedBlock part : parts) {
         whole += dot(part.sharedDesign[i], part.sharedDesign[i]);
       }
       if (!(m[i][i] > UNDETERMINED * whole)) {
@@ -163,7 +91,7 @@ public final class MixedModel {
     }
   }
 
-  private static void addTo(double[][] m, double[] right, Part part) {
+  private static void addTo(double[][] m, double[] right, EliminatedBlock part) {
     for (int i = 0; i < right.length; i++) {
       right[i] += dot(part.rest[i], part.projected);
       for (int j = 0; j < right.length; j++) {
@@ -172,28 +100,7 @@ public final class MixedModel {
     }
   }
 
-  private static double[][] whitened(Cholesky factor, double[][] design) {
-    double[][] white = new double[design.length][];
-    Arrays.setAll(white, i -> factor.forward(design[i]));
-    return white;
-  }
-
-  private static double[][] copy(double[][] rows) {
-    return Arrays.stream(rows).map(double[]::clone).toArray(double[][]::new);
-  }
-
-  /** One row a row of {@code a}, one column a row of {@code b}: their products. */
-  private static double[][] products(double[][] a, double[][] b) {
-    double[][] products = new double[a.length][b.length];
-    for (int i = 0; i < a.length; i++) {
-      for (int j = 0; j < b.length; j++) {
-        products[i][j] = dot(a[i], b[j]);
-      }
-    }
-    return products;
-  }
-
-  private static double dot(double[] x, double[] y) {
+  static double dot(double[] x, double[] y) {
     return RowKernel.dot(x, y, 0, x.length);
   }
 
@@ -220,7 +127,7 @@ public final class MixedModel {
   /** ln |V| + ln |X'V⁻¹X|. */
   public double logDeterminants() {
     double sum = normal.logDeterminant();
-    for (Part part : parts) {
+    for (EliminatedBlock part : parts) {
       sum += part.logDeterminants();
     }
     return sum;
@@ -237,7 +144,7 @@ public final class MixedModel {
    */
   public double restrictedLogLikelihood() {
     double freedom = dataCount - (double) fixed;
-    for (Part part : parts) {
+    for (EliminatedBlock part : parts) {
       freedom -= part.basis.length;
     }
     return -0.5 * (freedom * Math.log(2 * Math.PI) + logDeterminants() + quadratic);
@@ -268,7 +175,7 @@ public final class MixedModel {
    * an own effect.
    */
   public double[][] ownRule(int block) {
-    Part part = parts[block];
+    EliminatedBlock part = parts[block];
     double[][] rule = new double[part.basis.length][];
     for (int o = 0; o < rule.length; o++) {
       double[] unit = new double[rule.length];
@@ -305,7 +212,7 @@ public final class MixedModel {
    */
   public Prediction predict(
       int block, double[][] covariances, double[][] own, double[][] inShared) {
-    Part part = parts[block];
+    EliminatedBlock part = parts[block];
     int count = own[0].length;
     int data = covariances.length;
     double[] mean = new double[count];
@@ -343,83 +250,5 @@ public final class MixedModel {
       }
     }
     return out;
-  }
-
-  /**
-   * Unknowns seen from the data. The error covariance of two of them is their prior covariance
-   * given the effects; if they are of one block, minus the product of their columns of {@code
-   * fromData} and plus that of {@code fromOwn}; and in any case plus that of {@code fromShared}.
-   *
-   * @param mean one an unknown
-   * @param fromData one array a datum of the block, each with one value an unknown
-   * @param fromOwn one array an own effect of the block, likewise
-   * @param fromShared one array a shared effect, likewise
-   */
-  public record Prediction(
-      int block, double[] mean, double[][] fromData, double[][] fromOwn, double[][] fromShared) {
-    /** Variance added to (negative: taken from) the prior variance given the effects. */
-    public double[] varianceChange() {
-      double[] change = new double[mean.length];
-      addSquares(change, fromOwn, 1);
-      addSquares(change, fromShared, 1);
-      addSquares(change, fromData, -1);
-      return change;
-    }
-
-    private static void addSquares(double[] sum, double[][] rows, double sign) {
-      for (double[] row : rows) {
-        for (int j = 0; j < sum.length; j++) {
-          sum[j] += sign * row[j] * row[j];
-        }
-      }
-    }
-
-    /** A weighted sum of the unknowns as one unknown. */
-    public Prediction sum(double[] weights) {
-      return new Prediction(
-          block,
-          new double[] {MixedModel.dot(mean, weights)},
-          sums(fromData, weights),
-          sums(fromOwn, weights),
-          sums(fromShared, weights));
-    }
-
-    private static double[][] sums(double[][] rows, double[] weights) {
-      double[][] sums = new double[rows.length][];
-      Arrays.setAll(sums, i -> new double[] {MixedModel.dot(rows[i], weights)});
-      return sums;
-    }
-
-    /**
-     * The same between every unknown here and every unknown of another prediction: one row an
-     * unknown of this, one column an unknown of the other.
-     */
-    public double[][] covarianceChange(Prediction other) {
-      double[][] change = ownCovarianceChange(other);
-      int n = other.mean.length;
-      double[][] negative = negated(fromShared);
-      for (int i = 0; i < mean.length; i++) {
-        RowKernel.subtract(change[i], negative, i, other.fromShared, 0, negative.length, 0, n);
-      }
-      return change;
-    }
-
-    /** The same given the shared effects: 0 between blocks. */
-    public double[][] ownCovarianceChange(Prediction other) {
-      double[][] change = new double[mean.length][other.mean.length];
-      int n = other.mean.length;
-      double[][] negative = negated(fromOwn);
-      for (int i = 0; i < mean.length && block == other.block; i++) {
-        RowKernel.subtract(change[i], fromData, i, other.fromData, 0, fromData.length, 0, n);
-        RowKernel.subtract(change[i], negative, i, other.fromOwn, 0, negative.length, 0, n);
-      }
-      return change;
-    }
-
-    private static double[][] negated(double[][] rows) {
-      return Arrays.stream(rows)
-          .map(row -> Arrays.stream(row).map(v -> -v).toArray())
-          .toArray(double[][]::new);
-    }
   }
 }

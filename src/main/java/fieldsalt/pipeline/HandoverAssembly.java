@@ -35,7 +35,10 @@ final class HandoverAssembly {
         prepared.ranch().projection(),
         prepared.ranch().fields(),
         zones(results, machine),
-        SitesOutput.features(prepared.readings(), prepared.converted()),
+        SitesOutput.features(
+            prepared.readings(),
+            prepared.converted(),
+            mapped.surface().report().details().doubtful()),
         mapped.maps(),
         mapped.rasters(),
         SurfaceLabels.of(prepared.readings(), mapped.schemes()),

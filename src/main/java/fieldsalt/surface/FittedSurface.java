@@ -20,6 +20,7 @@ import fieldsalt.surface.map.PointDistribution;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.map.SurfaceStrips;
 import fieldsalt.surface.next.NextSearch;
+import fieldsalt.surface.next.Proposal;
 import fieldsalt.surface.next.Proposals;
 import fieldsalt.surface.site.FieldCells;
 import fieldsalt.surface.site.Grid;
@@ -35,6 +36,9 @@ import java.util.stream.Collectors;
 final class FittedSurface implements Surface {
   /** Models that areas' moments are averaged over at most. */
   private static final int MODELS_FOR_AREAS = 16;
+
+  /** Sites in doubt that head the list of what to measure next. */
+  private static final int MOST_DOUBTFUL = 3;
 
   private final Tried method;
   private final Scale scale;
@@ -174,7 +178,25 @@ final class FittedSurface implements Surface {
 
   @Override
   public Proposals measureNext(List<List<Target>> zones, List<Double> hectares, int count) {
-    return new NextSearch(method.likeliest()).best(fields, zones, hectares, count);
+    Proposals found = new NextSearch(method.likeliest()).best(fields, zones, hectares, count);
+    List<Proposal> all = new ArrayList<>();
+    report.details().doubtful().stream()
+        .filter(d -> !d.supported())
+        .limit(MOST_DOUBTFUL)
+        .forEach(
+            d ->
+                all.add(
+                    new Proposal(
+                        Proposal.Kind.DOUBTFUL_AGAIN,
+                        d.siteId(),
+                        d.field(),
+                        d.place(),
+                        0,
+                        found.ranchErrorNow(),
+                        found.worstZoneErrorNow())));
+    all.addAll(found.best());
+    List<Proposal> first = all.subList(0, Math.min(count, all.size()));
+    return new Proposals(found.ranchErrorNow(), found.worstZoneErrorNow(), first);
   }
 
   @Override

@@ -1,5 +1,6 @@
 package fieldsalt.surface;
 
+import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
@@ -12,9 +13,11 @@ import fieldsalt.surface.area.FieldMeans;
 import fieldsalt.surface.choice.Candidates;
 import fieldsalt.surface.choice.Choice;
 import fieldsalt.surface.choice.DetailsMaker;
+import fieldsalt.surface.choice.DoubtfulSites;
 import fieldsalt.surface.choice.DriftTrial;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
+import fieldsalt.surface.fit.Doubts;
 import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.SurfaceDetails;
@@ -111,9 +114,11 @@ public final class SurfaceFitter {
   private Surface fit(List<FieldBoundary> boundaries) {
     FieldSelection fields = FieldSelection.of(all, boundaries);
     findings.addAll(fields.findings());
-    Modelled modelled = Modelled.of(Observations.of(readings, List.of()));
+    Doubts.Result doubts = doubts(Modelled.of(Observations.of(readings, List.of())), boundaries);
+    Modelled modelled = doubts.modelled();
     findings.addAll(modelled.findings());
-    Optional<DriftTrial> drift = DriftTrial.of(readings, drifts, findings);
+    Optional<DriftTrial> drift =
+        DriftTrial.of(readings, drifts, m -> doubts(m, boundaries), findings);
     List<Tried> tried = Candidates.withoutDrift(modelled);
     drift.ifPresent(d -> tried.add(2, d.tried()));
     Choice choice = choose(tried, drift);
@@ -123,8 +128,30 @@ public final class SurfaceFitter {
     }
     DetailsMaker details =
         new DetailsMaker(readings, drifted ? drift.orElseThrow().modelled() : modelled, findings);
-    SurfaceDetails made = details.of(choice.chosen(), tried.get(0), drift.map(DriftTrial::check));
+    SurfaceDetails made =
+        details.of(
+            choice.chosen(),
+            tried.get(0),
+            drift.map(DriftTrial::check),
+            drifted ? drift.orElseThrow().doubts() : doubts.sites());
+    made.doubtful()
+        .forEach(d -> findings.add(DoubtfulSites.finding(d, readings.property(), readings.unit())));
     return surface(fields, tried, choice, details.modelled().described(), made);
+  }
+
+  /** Factors of 3 and more are what slips and small spots look like: only where ln is mapped. */
+  private Doubts.Result doubts(Modelled plain, List<FieldBoundary> boundaries) {
+    if (readings.scale() != Scale.LOG) {
+      return new Doubts.Result(plain, List.of());
+    }
+    Map<String, Double> area =
+        boundaries.stream()
+            .collect(Collectors.toMap(FieldBoundary::name, f -> f.shapeM().getArea(), (a, b) -> a));
+    return Doubts.of(
+        plain,
+        plain.likelihood().data().parts().stream()
+            .mapToDouble(p -> area.getOrDefault(p.field(), 0.0))
+            .toArray());
   }
 
   private void tellExtrapolation(FieldSelection fields, Observations data) {

@@ -37,7 +37,7 @@ class BlocksAgainstDenseTest {
     return all;
   }
 
-  private static MixedModel.Prediction predict(DenseRanch ranch, MixedModel model, Unknown u) {
+  private static Prediction predict(DenseRanch ranch, MixedModel model, Unknown u) {
     double[] x = ranch.x[u.field];
     int[] siteOf = ranch.siteOf[u.field];
     double[][] c = new double[siteOf.length][1];
@@ -109,7 +109,7 @@ class BlocksAgainstDenseTest {
     for (Unknown a : all) {
       double[] ca = covariances(ranch, a);
       double[] la = ranch.weights(ca, fixedOf(ranch, a));
-      MixedModel.Prediction pa = predict(ranch, model, a);
+      Prediction pa = predict(ranch, model, a);
       assertThat(pa.mean()[0]).isCloseTo(DenseRanch.dot(la, ranch.allValues()), within(SAME));
       for (Unknown b : all) {
         double[] cb = covariances(ranch, b);

@@ -132,7 +132,7 @@ class GaussianAgreementTest {
     return new MixedModel.Block(d, one, w, y);
   }
 
-  private MixedModel.Prediction target(MixedModel model, int target) {
+  private Prediction target(MixedModel model, int target) {
     int b = block(target);
     int from = b == 0 ? 0 : 5;
     int to = b == 0 ? 5 : SITES;
@@ -148,7 +148,7 @@ class GaussianAgreementTest {
     GaussianState state = together();
     MixedModel model = mixed();
     for (int t = SITES; t < SITES + TARGETS; t++) {
-      MixedModel.Prediction p = target(model, t);
+      Prediction p = target(model, t);
       assertThat(p.mean()[0]).isCloseTo(state.mean(unit(t)), within(1e-9));
       assertThat(covariance[t][t] + p.varianceChange()[0])
           .isCloseTo(state.variance(unit(t)), within(1e-9));

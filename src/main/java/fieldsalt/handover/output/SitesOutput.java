@@ -7,6 +7,7 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.gaussian.Normal;
 import fieldsalt.handover.input.SampleFeature;
 import fieldsalt.handover.table.Rounding;
+import fieldsalt.surface.fit.SurfaceDetails;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,15 +38,24 @@ public final class SitesOutput {
 
   /** One feature per site of the surface: its best row with the interval of the reading. */
   public static List<SampleFeature> features(
-      SiteReadings readings, Optional<ConvertedReadings> converted) {
+      SiteReadings readings,
+      Optional<ConvertedReadings> converted,
+      List<SurfaceDetails.Doubtful> doubtful) {
     SitesOutput output = new SitesOutput(readings, converted);
+    Map<Key, SurfaceDetails.Doubtful> doubts =
+        doubtful.stream()
+            .collect(
+                Collectors.toMap(
+                    d -> new Key(d.field(), d.siteId()), Function.identity(), (a, b) -> a));
     List<SampleFeature> features = new ArrayList<>();
     for (int s = 0; s < readings.sites().size(); s++) {
       List<SiteReadings.Row> rows = output.errors.ofSite(s);
       if (!rows.isEmpty()) {
         SiteReadings.Site site = readings.sites().get(s);
-        features.add(
-            new SampleFeature(site.id(), site.field(), site.place(), output.figures(site, rows)));
+        Map<String, Object> figures = output.figures(site, rows);
+        Optional.ofNullable(doubts.get(new Key(site.field(), site.id())))
+            .ifPresent(d -> figures.putAll(output.doubt(d)));
+        features.add(new SampleFeature(site.id(), site.field(), site.place(), figures));
       }
     }
     return features;
@@ -78,6 +88,19 @@ public final class SitesOutput {
             "findings",
             findings(own)));
     return figures;
+  }
+
+  /** What the others suggest, where a site is in doubt. */
+  private Map<String, Object> doubt(SurfaceDetails.Doubtful d) {
+    return COLUMNS.figures(
+        "doubt",
+        Rounding.fourDigits(d.chance()),
+        "suggested",
+        Rounding.fourDigits(d.suggested()),
+        "suggested_low",
+        Rounding.fourDigits(d.low()),
+        "suggested_high",
+        Rounding.fourDigits(d.high()));
   }
 
   private Double back(double value) {

@@ -92,7 +92,7 @@ public final class TablesOutput {
       rows.add(
           Arrays.asList(
               rows.size() + 1,
-              p.kind() == Proposal.Kind.PASTE_RERUN ? "paste of the stored sample" : "new site",
+              measure(p.kind()),
               p.siteId(),
               p.field(),
               fixed(degrees[0], 7),
@@ -101,6 +101,14 @@ public final class TablesOutput {
               fixed(100 * p.worstZoneErrorAfter(), 1)));
     }
     return new CsvTable(OutputColumns.of("next.csv").names(UnitSystem.METRIC), rows);
+  }
+
+  private static String measure(Proposal.Kind kind) {
+    return switch (kind) {
+      case DOUBTFUL_AGAIN -> "doubtful reading again, of the stored sample";
+      case PASTE_RERUN -> "paste of the stored sample";
+      case NEW_SITE -> "new site";
+    };
   }
 
   private static String fixed(double value, int decimals) {

@@ -49,14 +49,18 @@ public record PageSurface(
   }
 
   private static NextMeasurement next(Proposal p) {
-    boolean again = p.kind() == Proposal.Kind.PASTE_RERUN;
+    String sample = p.siteId() + " (field " + p.field() + ")";
     return new NextMeasurement(
-        again
-            ? "Saturated paste of the stored sample " + p.siteId() + " (field " + p.field() + ")"
-            : "A new site in field " + p.field() + ", by saturated paste",
-        again
-            ? "ties the cheaper readings to the paste"
-            : "the zones are known least where no site is near",
+        switch (p.kind()) {
+          case DOUBTFUL_AGAIN -> "The doubtful reading of the stored sample " + sample + " again";
+          case PASTE_RERUN -> "Saturated paste of the stored sample " + sample;
+          case NEW_SITE -> "A new site in field " + p.field() + ", by saturated paste";
+        },
+        switch (p.kind()) {
+          case DOUBTFUL_AGAIN -> "it is misread, or a spot of its own: the map cannot tell";
+          case PASTE_RERUN -> "ties the cheaper readings to the paste";
+          case NEW_SITE -> "the zones are known least where no site is near";
+        },
         p.field(),
         p.place(),
         100 * p.ranchErrorAfter(),

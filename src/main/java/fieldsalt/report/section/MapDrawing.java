@@ -17,6 +17,7 @@ import fieldsalt.report.input.PageSurface;
 import fieldsalt.report.input.PageZone;
 import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.Markup;
+import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.site.Grid;
 import java.util.List;
@@ -209,6 +210,30 @@ final class MapDrawing {
         site(sites.get(i), pastes.contains(i));
       }
     }
+    input.surface().report().details().doubtful().stream()
+        .filter(d -> isHere(d.field()) && !d.supported())
+        .forEach(this::doubtful);
+  }
+
+  /** A ring around a site in doubt. */
+  private void doubtful(SurfaceDetails.Doubtful site) {
+    String tip =
+        site.siteId()
+            + ": reads "
+            + figures.value(site.value())
+            + ", its neighbours suggest "
+            + figures.value(site.low(), site.suggested(), site.high());
+    page.in(
+        "circle",
+        () -> page.line("title", tip),
+        "cx",
+        Chart.number(frame.x(site.place().xM())),
+        "cy",
+        Chart.number(frame.y(site.place().yM())),
+        "r",
+        "7",
+        "class",
+        "doubtful");
   }
 
   private void site(Site site, boolean paste) {

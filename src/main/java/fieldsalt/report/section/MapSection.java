@@ -128,6 +128,12 @@ public final class MapSection implements Section {
             + " is above "
             + limitWords()
             + " (chance 20 to 80 %)");
+    if (!input.surface().report().details().doubtful().isEmpty()) {
+      sign(
+          page,
+          "<circle cx=\"10\" cy=\"8\" r=\"6\" class=\"doubtful\"/>",
+          "a ring: a doubtful reading, misread or a small spot of its own; it counts half");
+    }
     sodicity(page);
     if (!input.surface().next().isEmpty()) {
       sign(page, "<path d=\"M10 2l6 11h-12Z\" class=\"next\"/>", "measure next");

@@ -5,6 +5,7 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
+import fieldsalt.surface.fit.Doubts;
 import fieldsalt.surface.fit.Influence;
 import fieldsalt.surface.fit.LeftOut;
 import fieldsalt.surface.fit.Modelled;
@@ -36,7 +37,16 @@ public final class DetailsMaker {
     return modelled;
   }
 
-  public SurfaceDetails of(Tried chosen, Tried mean, Optional<SurfaceDetails.DriftCheck> drift) {
+  /**
+   * Everything that is asked for.
+   *
+   * @param doubts sites in doubt
+   */
+  public SurfaceDetails of(
+      Tried chosen,
+      Tried mean,
+      Optional<SurfaceDetails.DriftCheck> drift,
+      List<Doubts.Site> doubts) {
     Observations data = modelled.likelihood().data();
     return new SurfaceDetails(
         SampleVariogram.of(data),
@@ -50,7 +60,8 @@ public final class DetailsMaker {
             Judge.inUnit(chosen.leftOut(), mean.leftOut(), readings.scale(), readings.unit())),
         chosen.leftOut().stream().map(l -> siteCheck(data, l)).toList(),
         laboratories(data),
-        drift);
+        drift,
+        doubts.stream().map(d -> DoubtfulSites.of(readings, data, d)).toList());
   }
 
   private List<SurfaceDetails.LaboratoryCheck> laboratories(Observations data) {

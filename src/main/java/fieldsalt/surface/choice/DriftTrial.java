@@ -6,6 +6,7 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
 import fieldsalt.gaussian.NotPositiveDefinite;
 import fieldsalt.surface.covariance.CovarianceModel;
+import fieldsalt.surface.fit.Doubts;
 import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.fit.SurfaceDetails;
@@ -14,6 +15,7 @@ import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Tries what may steer the surface: each drift alone, and two together. A set is fit to be chosen
@@ -22,14 +24,26 @@ import java.util.Optional;
  *
  * @param tried the set with the lowest leave-one-out CRPS
  * @param allowed whether it may be chosen
+ * @param doubts sites in doubt once the drift is in
  */
 public record DriftTrial(
-    Tried tried, Modelled modelled, SurfaceDetails.DriftCheck check, boolean allowed) {
+    Tried tried,
+    Modelled modelled,
+    SurfaceDetails.DriftCheck check,
+    boolean allowed,
+    List<Doubts.Site> doubts) {
   private static final int SITES_PER_DRIFT = 15;
 
-  /** The best set of drifts; empty, with the findings that say why, if none can be tried. */
+  /**
+   * The best set of drifts; empty, with the findings that say why, if none can be tried.
+   *
+   * @param doubting looks for sites in doubt
+   */
   public static Optional<DriftTrial> of(
-      SiteReadings readings, List<Drift> drifts, List<Finding> findings) {
+      SiteReadings readings,
+      List<Drift> drifts,
+      Function<Modelled, Doubts.Result> doubting,
+      List<Finding> findings) {
     List<Drift> usable = new ArrayList<>();
     for (Drift drift : drifts) {
       reasonAgainst(readings, drift)
@@ -42,7 +56,7 @@ public record DriftTrial(
     }
     DriftTrial best = null;
     for (List<Drift> set : sets(usable)) {
-      Optional<DriftTrial> trial = trial(readings, set, findings);
+      Optional<DriftTrial> trial = trial(readings, set, doubting, findings);
       if (trial.isPresent() && (best == null || better(trial.get(), best))) {
         best = trial.get();
       }
@@ -93,7 +107,10 @@ public record DriftTrial(
   }
 
   private static Optional<DriftTrial> trial(
-      SiteReadings readings, List<Drift> set, List<Finding> findings) {
+      SiteReadings readings,
+      List<Drift> set,
+      Function<Modelled, Doubts.Result> doubting,
+      List<Finding> findings) {
     Observations data = Observations.of(readings, set);
     if (data.siteCount() < SITES_PER_DRIFT * set.size()) {
       findings.add(
@@ -105,10 +122,12 @@ public record DriftTrial(
       return Optional.empty();
     }
     try {
-      Modelled modelled = Modelled.of(data);
+      Doubts.Result doubts = doubting.apply(Modelled.of(data));
+      Modelled modelled = doubts.modelled();
       boolean keeps = keepsSigns(readings, set, modelled.fit().model());
       SurfaceDetails.DriftCheck check = check(modelled, keeps);
-      return Optional.of(new DriftTrial(Candidates.withDrift(modelled), modelled, check, keeps));
+      return Optional.of(
+          new DriftTrial(Candidates.withDrift(modelled), modelled, check, keeps, doubts.sites()));
     } catch (NotPositiveDefinite collinear) {
       findings.add(
           new Finding(

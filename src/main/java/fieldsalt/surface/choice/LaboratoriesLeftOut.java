@@ -1,7 +1,7 @@
 package fieldsalt.surface.choice;
 
 import fieldsalt.basis.site.SiteReadings;
-import fieldsalt.gaussian.MixedModel;
+import fieldsalt.gaussian.Prediction;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.fit.SurfaceDetails;
@@ -59,7 +59,7 @@ final class LaboratoriesLeftOut {
   }
 
   /** Rows of one field as the other laboratories see them; {@code prior} given the effects. */
-  private record Predicted(FieldRows rows, MixedModel.Prediction prediction, double[][] prior) {}
+  private record Predicted(FieldRows rows, Prediction prediction, double[][] prior) {}
 
   private Predicted predict(Solved solved, int part, FieldRows own) {
     FieldRows seen = solved.data().parts().get(part);

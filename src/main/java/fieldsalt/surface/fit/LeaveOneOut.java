@@ -28,6 +28,25 @@ public final class LeaveOneOut {
   /** The error of one site, and its variance, under one node. */
   private record Miss(double error, double variance) {}
 
+  /**
+   * Of kriging, for one site.
+   *
+   * @param less variance of the site's own error that is not meant
+   */
+  Optional<LeftOut> krigingAt(int part, int site, double less) {
+    List<LeaveOut> leave = nodes.stream().map(Solved::leaveOut).toList();
+    FieldRows rows = data.parts().get(part);
+    int[] members = rows.rowsOf(site);
+    int best = rows.bestOf(members);
+    return one(
+        (node, p, s) -> {
+          LeaveOut.Errors errors = leave.get(node).errors(p, members);
+          return new Miss(errors.error()[best], errors.covariance()[best][best] - less);
+        },
+        part,
+        site);
+  }
+
   private interface OneSite {
     Miss at(int node, int part, int site);
   }

@@ -50,6 +50,26 @@ public record Modelled(
         : fitted(likelihood, reml, new VariogramChoice(likelihood, reml).best());
   }
 
+  /**
+   * The models of data in which some sites are in doubt.
+   *
+   * @param likelihood with the doubtful sites' own error
+   * @param model fitted to it
+   */
+  static Modelled doubting(
+      Modelled plain, Likelihood likelihood, CovarianceModel model, List<Solved> nodes) {
+    Reml reml = new Reml(likelihood);
+    Reml.Fit fit = new Reml.Fit(model, likelihood.of(model));
+    double[] interval = new RangeProfile(reml, fit).interval();
+    return new Modelled(
+        plain.likelihood,
+        nodes,
+        fit,
+        describe(fit, interval, plain.described.averaged(), false),
+        uncorrelated(likelihood, reml),
+        plain.findings);
+  }
+
   private static Modelled byMoments(Likelihood likelihood, Reml reml) {
     Observations all = likelihood.data();
     MomentsFit moments = new MomentsFit(SampleVariogram.of(all));

@@ -4,6 +4,7 @@ import fieldsalt.surface.covariance.Anisotropy;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.covariance.Variogram;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
@@ -79,6 +80,32 @@ public final class Reml {
     }
     NelderMead.Vertex again = large ? best : climb(p -> value(shape, p), best.at(), NARROW);
     return rounded(shape, again.at());
+  }
+
+  /** The best model near one that was fitted to nearly the same data, its anisotropy held. */
+  Fit again(CovarianceModel near) {
+    double[] from = parameters(near);
+    double[] low = {Math.log(bounds.lowM()), Math.log(sillLow), 0};
+    double[] high = {Math.log(bounds.highM()), Math.log(sillHigh), 1};
+    NelderMead search =
+        new NelderMead(
+            p ->
+                likelihood.of(
+                    shape(
+                        near.correlation().withRange(Math.exp(p[0])),
+                        near.anisotropy(),
+                        new double[] {p[1], p[2]})),
+            low,
+            high,
+            120);
+    double[] at = search.climb(from, WIDE, 1e-4).at();
+    double[] q = Arrays.stream(at).map(v -> Math.round(v / GRAIN) * GRAIN).toArray();
+    CovarianceModel model =
+        shape(
+            near.correlation().withRange(Math.exp(Math.min(q[0], high[0]))),
+            near.anisotropy(),
+            new double[] {q[1], q[2]});
+    return new Fit(model, likelihood.of(model));
   }
 
   /** The highest likelihood at one range, sill and micro-scale share free. */

@@ -53,9 +53,10 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
       if (i == 0 || s != site[i - 1]) {
         covariances.fill(at[0][s], at[1][s], at[0], at[1], s, sites, bySite);
       }
-      d[i][i] = model.pointVariance() + rows.own()[i];
+      double ofSite = model.pointVariance() + rows.siteError()[s];
+      d[i][i] = ofSite + rows.own()[i];
       for (int j = i + 1; j < n; j++) {
-        d[i][j] = site[j] == s ? model.pointVariance() : bySite[site[j]];
+        d[i][j] = site[j] == s ? ofSite : bySite[site[j]];
       }
     }
     return d;

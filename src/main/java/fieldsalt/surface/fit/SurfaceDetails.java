@@ -1,5 +1,6 @@
 package fieldsalt.surface.fit;
 
+import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.covariance.Anisotropy;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +16,7 @@ import java.util.Optional;
  * @param sites each site as the chosen method predicts it from all others
  * @param laboratories each laboratory's readings predicted from those of the others
  * @param drift what was tried as drift, if anything was
+ * @param doubtful sites that are misread or a spot too small for the map, the most doubtful first
  */
 public record SurfaceDetails(
     List<Lag> sampleVariogram,
@@ -23,19 +25,49 @@ public record SurfaceDetails(
     List<Validation> validation,
     List<SiteCheck> sites,
     List<LaboratoryCheck> laboratories,
-    Optional<DriftCheck> drift) {
+    Optional<DriftCheck> drift,
+    List<Doubtful> doubtful) {
   public SurfaceDetails {
     sampleVariogram = List.copyOf(sampleVariogram);
     influential = List.copyOf(influential);
     validation = List.copyOf(validation);
     sites = List.copyOf(sites);
     laboratories = List.copyOf(laboratories);
+    doubtful = List.copyOf(doubtful);
   }
+
+  /**
+   * A site in doubt, values in the property's unit.
+   *
+   * @param value read there
+   * @param low 5 % quantile of what the other sites suggest that it should read
+   * @param suggested its median
+   * @param high its 95 % quantile
+   * @param chance that it is misread or a spot too small for the map
+   * @param supported a neighbour is as far off in the same direction: both count whole
+   */
+  public record Doubtful(
+      String siteId,
+      String field,
+      PlaceM place,
+      double value,
+      double low,
+      double suggested,
+      double high,
+      double chance,
+      boolean supported) {}
 
   /** Nothing known. */
   public static SurfaceDetails none() {
     return new SurfaceDetails(
-        List.of(), Anisotropy.NONE, List.of(), List.of(), List.of(), List.of(), Optional.empty());
+        List.of(),
+        Anisotropy.NONE,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        Optional.empty(),
+        List.of());
   }
 
   /**

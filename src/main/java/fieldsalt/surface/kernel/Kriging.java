@@ -1,6 +1,6 @@
 package fieldsalt.surface.kernel;
 
-import fieldsalt.gaussian.MixedModel;
+import fieldsalt.gaussian.Prediction;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.Solved;
@@ -32,7 +32,7 @@ public record Kriging(Solved solved) implements Predictor {
         points, solved.solution().predict(points.part(), c, constant, shared), solved.model());
   }
 
-  private record Kriged(Points points, MixedModel.Prediction prediction, CovarianceModel model)
+  private record Kriged(Points points, Prediction prediction, CovarianceModel model)
       implements Predicted {
     @Override
     public double[] mean() {

@@ -189,7 +189,8 @@ public final class LocalKriging implements Predictor {
         siteOf,
         own,
         pick(data.shared(), chosen),
-        pick(drift, chosen));
+        pick(drift, chosen),
+        new double[chosen.length]);
   }
 
   private static double[][] pick(double[][] columns, int[] chosen) {

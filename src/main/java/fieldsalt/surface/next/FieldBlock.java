@@ -1,6 +1,6 @@
 package fieldsalt.surface.next;
 
-import fieldsalt.gaussian.MixedModel;
+import fieldsalt.gaussian.Prediction;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.site.FieldRows;
@@ -29,7 +29,7 @@ final class FieldBlock {
   private double[][] loadings;
 
   /** Places predicted together. */
-  private record Group(int from, Points points, boolean sites, MixedModel.Prediction seen) {}
+  private record Group(int from, Points points, boolean sites, Prediction seen) {}
 
   FieldBlock(Solved solved, int part) {
     this.solved = solved;
@@ -75,7 +75,7 @@ final class FieldBlock {
     double[][] constant = new double[1][points.size()];
     Arrays.fill(constant[0], 1);
     double[][] shared = points.sharedDesign(new double[solved.data().offsets()]);
-    MixedModel.Prediction seen = solved.solution().predict(part, covariances, constant, shared);
+    Prediction seen = solved.solution().predict(part, covariances, constant, shared);
     groups.add(new Group(elements, points, sites, seen));
     elements += points.size();
     return elements - points.size();

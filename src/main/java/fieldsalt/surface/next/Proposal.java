@@ -22,6 +22,8 @@ public record Proposal(
 
   /** What is to be done. */
   public enum Kind {
+    /** The stored sample of a site in doubt, read again as it was. */
+    DOUBTFUL_AGAIN,
     /** The stored sample of a known site, read directly (saturated paste). */
     PASTE_RERUN,
     /** A new place, sampled and read directly. */

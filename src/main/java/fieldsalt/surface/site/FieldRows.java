@@ -15,6 +15,8 @@ import java.util.List;
  * @param own variance of each row's own error
  * @param loadings of each standardised shared offset on each row: offsets x rows
  * @param drift standardised value of each drift at each site: drifts x sites
+ * @param siteError variance of an error that all rows of a site have in common, by site; 0 unless
+ *     the site is in doubt
  */
 public record FieldRows(
     String field,
@@ -25,7 +27,8 @@ public record FieldRows(
     int[] siteOf,
     double[] own,
     double[][] loadings,
-    double[][] drift) {
+    double[][] drift,
+    double[] siteError) {
 
   public double[] values() {
     return rows.stream().mapToDouble(SiteReadings.Row::value).toArray();
@@ -43,7 +46,15 @@ public record FieldRows(
 
   FieldRows withOwnErrors(double factor) {
     double[] scaled = Arrays.stream(own).map(v -> v * factor).toArray();
-    return new FieldRows(field, sites, x, y, rows, siteOf, scaled, loadings, drift);
+    return new FieldRows(field, sites, x, y, rows, siteOf, scaled, loadings, drift, siteError);
+  }
+
+  FieldRows withSiteErrors(boolean[] which, double variance) {
+    double[] errors = siteError.clone();
+    for (int s = 0; s < errors.length; s++) {
+      errors[s] += which[s] ? variance : 0;
+    }
+    return new FieldRows(field, sites, x, y, rows, siteOf, own, loadings, drift, errors);
   }
 
   /** Positions of the rows of one site. */

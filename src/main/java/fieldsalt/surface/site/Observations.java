@@ -150,7 +150,8 @@ public record Observations(
         loadings(rows, root),
         drifts.stream()
             .map(d -> sites.stream().mapToDouble(s -> d.at(s.place())).toArray())
-            .toArray(double[][]::new));
+            .toArray(double[][]::new),
+        new double[sites.size()]);
   }
 
   /** Two rows of one site without any error would contradict one another: a floor keeps both. */
@@ -185,6 +186,20 @@ public record Observations(
         offsetRoot,
         drifts,
         origin);
+  }
+
+  /**
+   * The same data with another error at some sites, independent between them.
+   *
+   * @param sites by part and site
+   * @param variance of that error, which all rows of a site have in common
+   */
+  public Observations withSiteErrors(boolean[][] sites, double variance) {
+    List<FieldRows> other = new ArrayList<>();
+    for (int part = 0; part < parts.size(); part++) {
+      other.add(parts.get(part).withSiteErrors(sites[part], variance));
+    }
+    return new Observations(other, offsets, offsetRoot, drifts, origin);
   }
 
   /** Loadings on the offsets as loadings on unit-variance errors: T'l. */

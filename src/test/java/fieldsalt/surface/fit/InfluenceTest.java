@@ -22,7 +22,7 @@ class InfluenceTest {
   private static final int PLANTED = 17;
 
   /** 60 sites of a smooth field; one reading lies off by so much. */
-  private static SiteReadings smooth(double off) {
+  private static SiteReadings smooth(double off, Scale scale) {
     Random random = new Random(4);
     double[] x = random.doubles(60, 0, 1000).toArray();
     double[] y = random.doubles(60, 0, 1000).toArray();
@@ -31,7 +31,33 @@ class InfluenceTest {
       z[i] = 1 + 0.6 * Math.sin(x[i] / 180) * Math.cos(y[i] / 150) + 0.1 * random.nextGaussian();
     }
     z[PLANTED] += off;
-    return SurfaceCases.exact(Scale.LOG, x, y, z);
+    return SurfaceCases.exact(scale, x, y, z);
+  }
+
+  private static SiteReadings smooth(double off) {
+    return smooth(off, Scale.NATURAL);
+  }
+
+  /** On the scale of ln a reading that far off is in doubt, and the fit does not depend on it. */
+  @Test
+  void aPlantedSlipIsInDoubtAndDoesNotMoveTheFit() {
+    SurfaceReport report = fitted(smooth(4, Scale.LOG), List.of()).report();
+    assertThat(report.details().influential()).isEmpty();
+    assertThat(report.details().doubtful()).hasSize(1);
+    SurfaceDetails.Doubtful doubtful = report.details().doubtful().get(0);
+    assertThat(doubtful.siteId()).isEqualTo("s00017");
+    assertThat(doubtful.chance()).isGreaterThan(0.95);
+    assertThat(doubtful.value()).isGreaterThan(3 * doubtful.high());
+    SiteReadings all = smooth(4, Scale.LOG);
+    SiteReadings rest = Influence.withoutSite(all, all.sites().get(PLANTED));
+    SurfaceReport.FittedVariogram without = fitted(rest, List.of()).report().variogram();
+    double sill = without.partialSill() + without.microScale();
+    double with = report.variogram().partialSill() + report.variogram().microScale();
+    assertThat(with / sill).isCloseTo(1, within(0.1));
+    assertThat(report.findings())
+        .filteredOn(f -> f.code().id().equals("doubtful-reading"))
+        .extracting(Finding::where)
+        .containsExactly("site s00017");
   }
 
   private static Surface fitted(SiteReadings readings, List<SurveyReading> survey) {
@@ -93,7 +119,7 @@ class InfluenceTest {
       z[i] = 1 + 1.2 * wave(x[i], y[i]) + 0.2 * random.nextGaussian();
     }
     z[PLANTED] += off;
-    return fitted(SurfaceCases.exact(Scale.LOG, x, y, z), survey);
+    return fitted(SurfaceCases.exact(Scale.NATURAL, x, y, z), survey);
   }
 
   @Test

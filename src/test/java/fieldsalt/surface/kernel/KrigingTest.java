@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.gaussian.MixedModel;
+import fieldsalt.gaussian.Prediction;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.surface.DenseKriging;
 import fieldsalt.surface.RanchCase;
@@ -117,7 +118,7 @@ class KrigingTest {
       }
     }
     MixedModel.Block block = new MixedModel.Block(d, new double[][] {{1, 1}}, new double[0][], z);
-    MixedModel.Prediction p =
+    Prediction p =
         new MixedModel(List.of(block), 0).predict(0, c, new double[][] {{1}}, new double[0][]);
     assertThat(p.mean()[0]).isCloseTo(1.6364, within(5e-5));
     assertThat(high + p.varianceChange()[0]).isCloseTo(0.4201, within(5e-5));
