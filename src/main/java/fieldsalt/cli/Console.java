@@ -34,7 +34,7 @@ record Console(PrintStream out, PrintStream err, boolean terminal) {
     }
   }
 
-  void fault(Exception e) {
+  void fault(Throwable e) {
     String message = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
     err.println("fieldsalt failed, and the fault is not yours: " + message);
     err.println("Run it again with --debug and send the trace to whoever maintains it.");

@@ -53,6 +53,9 @@ public final class Main {
     } catch (OutOfMemoryError e) {
       console.problem(tooLarge());
       return Exit.INPUT;
+    } catch (StackOverflowError e) {
+      console.fault(e);
+      return Exit.FAULT;
     }
   }
 

@@ -51,6 +51,13 @@ class ManyFieldsTest {
     }
     assertThat(pages).hasSize(17).contains("fields/block-3.html");
     assertThat(overview).doesNotContain("block 3-1");
+    Matcher hash = Pattern.compile("script-src &#39;sha256-([^&]+)&#39;").matcher(overview);
+    assertThat(hash.find()).isTrue();
+    int script = overview.indexOf("<script>") + "<script>".length();
+    String text = overview.substring(script, overview.indexOf("</script>"));
+    assertThat(hash.group(1))
+        .as("the policy lets this script run and no other")
+        .isEqualTo(sha256(text));
     String page = Files.readString(out.resolve("fields/block-3.html"));
     assertThat(page).contains("block 3-1").contains("../report.html").doesNotContain("block 4-1");
     JsonNode record = new ObjectMapper().readTree(out.resolve("run.json").toFile());
@@ -60,6 +67,17 @@ class ManyFieldsTest {
             .flatMap(l -> Pattern.compile("<circle[^>]*class=\"site").matcher(l).results())
             .count();
     assertThat(sites).as("4 sites on each of two maps, 2 in the legend").isEqualTo(10);
+  }
+
+  private static String sha256(String text) {
+    try {
+      byte[] digest =
+          java.security.MessageDigest.getInstance("SHA-256")
+              .digest(text.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+      return java.util.Base64.getEncoder().encodeToString(digest);
+    } catch (java.security.NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   /** A second run replaces the pages, and one of fewer fields takes them away. */

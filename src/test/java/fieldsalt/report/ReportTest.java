@@ -36,7 +36,12 @@ class ReportTest {
     String html = html();
     Path kept = Files.createDirectories(Path.of("target/pages")).resolve("fixture.html");
     Files.writeString(kept, html, StandardCharsets.UTF_8);
-    assertThat(html).startsWith("<!DOCTYPE html>").doesNotContain("<script", "http", "@import");
+    String policy = "<meta http-equiv=\"Content-Security-Policy\" content=\"";
+    assertThat(html)
+        .startsWith("<!DOCTYPE html>")
+        .contains(policy)
+        .contains("script-src &#39;none&#39;");
+    assertThat(html.replace("http-equiv", "")).doesNotContain("<script", "http", "@import");
     assertThat(html.getBytes(StandardCharsets.UTF_8)).hasSizeLessThan(600_000);
   }
 

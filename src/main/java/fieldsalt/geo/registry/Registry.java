@@ -37,15 +37,30 @@ final class Registry {
             : Path.of(xdg);
     Path folder = base.resolve("fieldsalt").resolve("epsg-33.1");
     try {
-      return Files.createDirectories(folder);
+      Path made = Files.createDirectories(folder);
+      return isOwn(made) ? made : ownTemporary();
     } catch (IOException e) {
       return ownTemporary();
     }
   }
 
+  /** A folder that someone else made may hold what someone else put there. */
+  private static boolean isOwn(Path folder) throws IOException {
+    String user = System.getProperty("user.name", "");
+    return Files.getOwner(folder).getName().endsWith(user) && Files.isWritable(folder);
+  }
+
+  /** A new folder that only this user may enter, at a place that nobody can guess. */
   private static Path ownTemporary() {
-    String user = System.getProperty("user.name", "user").replaceAll("[^A-Za-z0-9_-]", "_");
-    return Path.of(System.getProperty("java.io.tmpdir"), "fieldsalt-epsg-33.1-" + user);
+    try {
+      return Files.createTempDirectory("fieldsalt-epsg-");
+    } catch (IOException e) {
+      throw new InputProblem(
+          "temporary folder " + System.getProperty("java.io.tmpdir"),
+          "nothing can be written there, nor in the folder of this user",
+          "a folder that this user may write to",
+          "Set XDG_CACHE_HOME to one, or free some room.");
+    }
   }
 
   /** The system with this code, easting or longitude first. */

@@ -30,6 +30,34 @@ class CsvTableTest {
             "zone,rate_t_ha,ok\nÑandú 2,7.35,true\n\"a, \"\"b\"\"\nc\",,\n\uD83C\uDF3E,0,12\n");
   }
 
+  /** What a spreadsheet would run stays text, what is a number stays a number. */
+  @Test
+  void noCellIsAFormula() {
+    CsvTable table =
+        new CsvTable(
+            List.of("id"),
+            List.of(
+                List.of("=HYPERLINK(\"x\")"),
+                List.of("+1+cmd"),
+                List.of("@SUM(A1)"),
+                List.of("-2+3"),
+                List.of("\tA"),
+                List.of("-1.50"),
+                List.of(-2.5),
+                List.of("N07")));
+    assertThat(table.text().lines())
+        .containsExactly(
+            "id",
+            "\"'=HYPERLINK(\"\"x\"\")\"",
+            "'+1+cmd",
+            "'@SUM(A1)",
+            "'-2+3",
+            "'\tA",
+            "-1.50",
+            "-2.5",
+            "N07");
+  }
+
   @Test
   void aRowOfAnotherLengthIsRefused() {
     assertThatThrownBy(() -> new CsvTable(List.of("a", "b"), List.of(List.of(1))))
