@@ -15,7 +15,6 @@ import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.MachineRates;
 import fieldsalt.plan.gypsum.RateRow;
 import fieldsalt.plan.leaching.BoronNeed;
-import fieldsalt.plan.leaching.LeachingNeed;
 import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.money.LeachingMoney;
 import fieldsalt.plan.order.DraftMarks;
@@ -107,16 +106,18 @@ public final class Planner {
     double[] gypsumT = gypsumTonnes(own);
     double[] leachingM3 = leachingM3(works, own);
     return new Planned(
-        of(field, own, gypsumT, leachingM3),
+        of(field, works.requirement(), own, gypsumT, leachingM3),
         gypsumT,
         leachingM3,
         CropTable.yields(own, settings.crops()));
   }
 
   private FieldPlan of(
-      FieldGround field, List<ZoneWork> own, double[] gypsumT, double[] leachingM3) {
-    LeachingRequirement leaching =
-        new LeachingNeed(settings).of(field.crop(), field.soil().isGypsiferous());
+      FieldGround field,
+      LeachingRequirement leaching,
+      List<ZoneWork> own,
+      double[] gypsumT,
+      double[] leachingM3) {
     MachineRates rates =
         MachineRates.of(
             own.stream().mapToDouble(w -> w.gypsum().wantedProduct()).toArray(),

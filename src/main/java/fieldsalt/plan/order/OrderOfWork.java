@@ -6,6 +6,7 @@ import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.Reclamation;
 import fieldsalt.plan.zone.Situation;
 import fieldsalt.plan.zone.Step;
@@ -35,13 +36,29 @@ final class OrderOfWork {
         : Situation.SALINE;
   }
 
-  List<Step> steps(Situation situation, FieldGround field, Reclamation salt, GypsumPlan gypsum) {
-    if (situation == Situation.FINE) {
-      return List.of(gypsum.advice() == Advice.CONSIDER ? Step.TEST_STRIP : Step.NOTHING);
-    }
+  /**
+   * What to do, the worst first: salt that rises comes before all, and a water under which the crop
+   * cannot be leached before anything that is done to the soil, in zones that are fine too.
+   */
+  List<Step> steps(
+      Situation situation,
+      FieldGround field,
+      LeachingRequirement water,
+      Reclamation salt,
+      GypsumPlan gypsum) {
     List<Step> steps = new ArrayList<>();
     if (field.evidence().profile() == ProfileShape.INVERTED) {
       steps.add(Step.WATER_TABLE);
+    }
+    if (water.status() == LeachingRequirement.Status.NOT_FEASIBLE
+        || water.status() == LeachingRequirement.Status.RARELY_PRACTICABLE) {
+      steps.add(Step.CHANGE_CROP_OR_WATER);
+    }
+    if (situation == Situation.FINE) {
+      if (gypsum.advice() == Advice.CONSIDER) {
+        steps.add(Step.TEST_STRIP);
+      }
+      return steps.isEmpty() ? List.of(Step.NOTHING) : List.copyOf(steps);
     }
     if (!settings.ground().isProved()) {
       steps.add(Step.DRAINAGE);
@@ -53,7 +70,7 @@ final class OrderOfWork {
       steps.addAll(sodium(gypsum));
     }
     steps.addAll(leaching(salt, steps.contains(Step.GYPSUM)));
-    return List.copyOf(steps);
+    return steps.stream().distinct().toList();
   }
 
   private static List<Step> sodium(GypsumPlan gypsum) {

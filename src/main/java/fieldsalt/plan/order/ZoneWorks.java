@@ -5,6 +5,7 @@ import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.draw.Futures;
 import fieldsalt.plan.draw.Futures.Kind;
 import fieldsalt.plan.gypsum.GypsumNeed;
+import fieldsalt.plan.leaching.LeachingNeed;
 import fieldsalt.plan.leaching.ReclamationNeed;
 import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.money.LeachingMoney;
@@ -18,6 +19,7 @@ import fieldsalt.plan.soil.ZoneGround;
 import fieldsalt.plan.soil.ZoneSalt;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.GypsumPlan.Advice;
+import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.MoneyOutlook;
 import fieldsalt.plan.zone.Reclamation;
 import fieldsalt.plan.zone.Situation;
@@ -45,6 +47,7 @@ public final class ZoneWorks {
   private final SoilDraws soilDraws;
   private final GypsumNeed gypsumNeed;
   private final ReclamationNeed reclamationNeed;
+  private final LeachingRequirement requirement;
 
   public ZoneWorks(PlanInput input, FieldGround field, PlanSettings settings, Futures futures) {
     this.field = field;
@@ -61,6 +64,7 @@ public final class ZoneWorks {
             .map(s -> salts(s, s.areaMeans(points()), draws, Kind.SALT_TO_RECLAIM, futures))
             .orElse(salts);
     soilDraws = SoilDraws.of(name, zones, soils, input.soil(), futures);
+    requirement = new LeachingNeed(settings).of(field.crop(), field.soil().isGypsiferous());
     gypsumNeed = new GypsumNeed(settings, soilDraws);
     reclamationNeed = new ReclamationNeed(settings, futures.shared(Kind.LEACHING_COEFFICIENT));
   }
@@ -73,6 +77,11 @@ public final class ZoneWorks {
       Surface ece, JointMeans means, Draws draws, Kind kind, Futures futures) {
     double[][] scores = futures.shared(kind, means.shared()[0].length);
     return ZoneSalt.of(zones, ece, means, draws, scores);
+  }
+
+  /** What the field's crop needs of its water every season. */
+  public LeachingRequirement requirement() {
+    return requirement;
   }
 
   public ReclamationNeed reclamationNeed() {
@@ -115,7 +124,7 @@ public final class ZoneWorks {
         pure,
         esp,
         situation,
-        order.steps(situation, field, leaching.plan, gypsum));
+        order.steps(situation, field, requirement, leaching.plan, gypsum));
   }
 
   private record Leaching(Reclamation plan, Optional<MoneyOutlook> money) {}

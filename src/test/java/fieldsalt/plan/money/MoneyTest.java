@@ -85,6 +85,42 @@ class MoneyTest {
     assertThat(money(dear, "leaching").expectedNet()).isNegative();
   }
 
+  /** The price of water at which leaching neither gains nor loses, found by halving. */
+  @Test
+  void leachingIsPlannedUpToTheLastDollarAndNotBeyond() {
+    double cheap = 0.02;
+    double dear = 1;
+    for (int i = 0; i < 30; i++) {
+      double middle = (cheap + dear) / 2;
+      boolean pays = money(leached(middle), "leaching").expectedNet() > 0;
+      cheap = pays ? middle : cheap;
+      dear = pays ? dear : middle;
+    }
+    double m3 = 100 * leached(cheap).reclamation().plannedMm();
+    ZonePlan justPays = leached(cheap - 20 / m3);
+    assertThat(money(justPays, "leaching").expectedNet()).isBetween(10.0, 30.0);
+    assertThat(justPays.reclamation().status()).isEqualTo(Status.NEEDED);
+    ZonePlan justNot = leached(cheap + 20 / m3);
+    assertThat(money(justNot, "leaching").expectedNet()).isBetween(-30.0, -10.0);
+    assertThat(justNot.reclamation().status()).isEqualTo(Status.DOES_NOT_PAY);
+  }
+
+  private static ZonePlan leached(double waterPerM3) {
+    return zone(
+        Ranches.of(9).sar(3), priced(Map.of("crop-per-ha", 500.0, "water-per-m3", waterPerM3)));
+  }
+
+  /** Prices times amounts: 10 ha, so much a tonne, so much a cubic metre. */
+  @Test
+  void costOfTheRanchIsPricesTimesAmounts() {
+    RanchPlan plan =
+        Ranches.of(9).sar(3).plan(priced(Map.of("crop-per-ha", 2000.0, "water-per-m3", 0.02)));
+    double mm = plan.zones().get(0).reclamation().plannedMm();
+    assertThat(plan.expectedCost()).isCloseTo(10 * mm * 10 * 0.02, within(1e-6));
+    double net = money(plan.zones().get(0), "leaching").expectedNet();
+    assertThat(plan.expectedNet()).isCloseTo(net, within(1e-6));
+  }
+
   /**
    * Ground at its target is not leached for the last percent of yield: Hoffman does not hold there.
    */
