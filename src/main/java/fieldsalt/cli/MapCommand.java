@@ -53,6 +53,14 @@ final class MapCommand implements FieldsaltCommand.Sub {
     JobDocument job = jobOptions.document(common);
     Progress progress = Progress.of(console, common);
     MapRun run = MapRun.prepare(job, folder, force, progress);
+    if (run.mendedFolder()) {
+      console
+          .err()
+          .println(
+              "An earlier run into "
+                  + folder
+                  + " was cut off while it wrote; the folder was put back as it was before.");
+    }
     try {
       MapSummary summary = run.compute();
       progress.clear();

@@ -66,6 +66,11 @@ public final class MapRun {
     return new MapRun(job, OutputFolder.open(folder, force, job.inputs()), progress);
   }
 
+  /** Whether the folder had to be put back as it was before a run that was cut off. */
+  public boolean mendedFolder() {
+    return folder.wasMended();
+  }
+
   /** Stages 1 to 6; nothing is written. */
   public MapSummary compute() {
     Prepared read = Prepared.of(job, progress);

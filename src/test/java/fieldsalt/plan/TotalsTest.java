@@ -37,8 +37,7 @@ class TotalsTest {
   /** Rates in steps of 0.5 t/ha on 10 ha: 5 t a step. */
   @Test
   void tonnesAreRatesTimesHectares() {
-    PlanSettings settings =
-        Changed.withMachine(Ranches.drained(), MachineSettings.of(0.5, 8, 1));
+    PlanSettings settings = Changed.withMachine(Ranches.drained(), MachineSettings.of(0.5, 8, 1));
     RanchPlan plan = Ranches.of(2, 2).sar(25, 30).cec(20, 20).plan(settings);
     double sum = 0;
     for (ZonePlan zone : plan.zones()) {
@@ -50,8 +49,7 @@ class TotalsTest {
     assertThat(plan.plannedT()).isCloseTo(sum, within(1e-9));
     assertThat(field.plannedT()).isCloseTo(sum, within(1e-9));
     assertThat(plan.rates()).hasSize(2);
-    double needed =
-        plan.zones().stream().mapToDouble(z -> 10 * z.gypsum().product().mean()).sum();
+    double needed = plan.zones().stream().mapToDouble(z -> 10 * z.gypsum().product().mean()).sum();
     assertThat(plan.gypsumT().mean()).isCloseTo(needed, within(1e-6 * needed));
   }
 }

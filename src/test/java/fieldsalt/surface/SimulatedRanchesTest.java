@@ -26,7 +26,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class SimulatedRanchesTest {
   private static final long SEED = 1;
-  private static final int FEW = 100;
+  private static final int FEW = 60;
   private static final int MANY = 1000;
   private static final SurfaceSettings AUTO = SurfaceSettings.defaults();
 

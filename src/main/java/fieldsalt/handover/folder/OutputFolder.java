@@ -13,11 +13,11 @@ import java.nio.file.LinkOption;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
@@ -36,13 +36,31 @@ public final class OutputFolder {
   /** The value of the run record's {@code program}. */
   public static final String PROGRAM = "fieldsalt";
 
+  /** How the names of our hidden folders begin. */
+  static final String HIDDEN = ".fieldsalt-";
+
+  /** A file of ours, at the top or in the folder of pages: nothing else is ever removed. */
+  private static final Pattern OURS =
+      Pattern.compile(
+          "(zones|samples|rates|crops|next|ece[a-z0-9-]*|p-above[a-z0-9-]*|extrapolated[a-z0-9-]*"
+              + "|fieldsalt|report|run|TASKDATA)"
+              + "\\.(geojson|gpkg|shp|shx|dbf|cpg|prj|tif|sld|csv|html|json|zip)"
+              + "|fields/[a-z0-9-]+\\.html");
+
   private final Path folder;
 
   private final List<Path> inputs;
+  private final boolean mended;
 
-  private OutputFolder(Path folder, List<Path> inputs) {
+  private OutputFolder(Path folder, List<Path> inputs, boolean mended) {
     this.folder = folder;
     this.inputs = List.copyOf(inputs);
+    this.mended = mended;
+  }
+
+  /** Whether an earlier run into it was cut off, and the folder put back as it was before. */
+  public boolean wasMended() {
+    return mended;
   }
 
   /** Fills a folder with files. */
@@ -61,9 +79,18 @@ public final class OutputFolder {
   public static OutputFolder open(Path folder, boolean force, List<Path> inputs) {
     Path real = realPath(folder);
     refuseFile(real);
+    boolean mended = mend(real);
     refuseForeign(real, force);
     refuseReadOnly(real);
-    return new OutputFolder(real, inputs);
+    return new OutputFolder(real, inputs, mended);
+  }
+
+  private static boolean mend(Path folder) {
+    try {
+      return Swap.putBack(folder);
+    } catch (IOException e) {
+      throw notWritable(folder, reason(e), e);
+    }
   }
 
   private static Path realPath(Path folder) {
@@ -174,7 +201,7 @@ public final class OutputFolder {
   }
 
   /** Names of the files in a folder and in folders of it, parts separated by a slash, sorted. */
-  private static List<String> files(Path folder) throws IOException {
+  static List<String> files(Path folder) throws IOException {
     try (Stream<Path> inside = Files.walk(folder)) {
       return inside
           .filter(Files::isRegularFile)
@@ -193,10 +220,10 @@ public final class OutputFolder {
                 && (!Files.isWritable(parent)
                     || !Files.getFileStore(folder).equals(Files.getFileStore(parent))));
     if (ownDisk) {
-      return Files.createTempDirectory(folder, ".fieldsalt-");
+      return Files.createTempDirectory(folder, HIDDEN);
     }
     Files.createDirectories(parent);
-    return Files.createTempDirectory(parent, ".fieldsalt-");
+    return Files.createTempDirectory(parent, HIDDEN);
   }
 
   private void moveIn(Path beside) throws IOException {
@@ -226,7 +253,7 @@ public final class OutputFolder {
       old.add(RUN_RECORD);
       record(folder).path("files").forEach(name -> old.add(name.asText()));
     }
-    old.removeIf(name -> !isPlainName(name) || isInput(folder.resolve(name)));
+    old.removeIf(name -> !OURS.matcher(name).matches() || isInput(folder.resolve(name)));
     return old;
   }
 
@@ -239,7 +266,7 @@ public final class OutputFolder {
     }
   }
 
-  private static boolean isPlainName(String name) {
+  static boolean isPlainName(String name) {
     return name.matches("(fields/)?[A-Za-z0-9][A-Za-z0-9._-]*");
   }
 
@@ -272,72 +299,5 @@ public final class OutputFolder {
       return "a place where nothing can be made (" + file.getFile() + ")";
     }
     return e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-  }
-
-  /** Takes the old files out, puts the new ones in; the other way round if that fails. */
-  private static final class Swap {
-    private final Path folder;
-    private final Path from;
-    private final Set<String> old;
-    private final List<Runnable> undo = new ArrayList<>();
-
-    Swap(Path folder, Path from, Set<String> old) {
-      this.folder = folder;
-      this.from = from;
-      this.old = old;
-    }
-
-    void run() throws IOException {
-      Path away = Files.createTempDirectory(from.getParent(), ".fieldsalt-old-");
-      try {
-        takeOut(away);
-        removeEmptyFields();
-        for (String name : files(from)) {
-          step(from.resolve(name), folder.resolve(name));
-        }
-      } catch (IOException | RuntimeException e) {
-        for (int i = undo.size() - 1; i >= 0; i--) {
-          undo.get(i).run();
-        }
-        throw e;
-      } finally {
-        deleteQuietly(away);
-      }
-    }
-
-    /** A folder of pages that no page is left in. */
-    private void removeEmptyFields() throws IOException {
-      Path fields = folder.resolve("fields");
-      if (Files.isDirectory(fields) && entries(fields).isEmpty()) {
-        Files.delete(fields);
-      }
-    }
-
-    private void takeOut(Path away) throws IOException {
-      Set<String> names = new TreeSet<>(old);
-      names.addAll(files(from));
-      for (String name : names) {
-        if (Files.isDirectory(folder.resolve(name))) {
-          throw new FileSystemException(
-              folder.resolve(name).toString(), null, "a folder has the name of one of our files");
-        }
-        if (Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
-          step(folder.resolve(name), away.resolve(name));
-        }
-      }
-    }
-
-    private void step(Path source, Path target) throws IOException {
-      Files.createDirectories(target.getParent());
-      move(source, target);
-      undo.add(
-          () -> {
-            try {
-              move(target, source);
-            } catch (IOException e) {
-              throw new UncheckedIOException(e);
-            }
-          });
-    }
   }
 }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class OutputFolderTest {
   private static final String OURS =
-      "{\"program\":\"fieldsalt\",\"files\":[\"old.tif\",\"run.json\",\"../keep.txt\"]}";
+      "{\"program\":\"fieldsalt\",\"files\":[\"ece.tif\",\"run.json\",\"../keep.txt\"]}";
   @TempDir Path root;
   private Path dir;
 
@@ -71,7 +71,7 @@ class OutputFolderTest {
   @Test
   void ourOldFilesGoAndTheUsersStay() throws IOException {
     put(dir, "run.json", OURS);
-    put(dir, "old.tif", "old");
+    put(dir, "ece.tif", "old");
     put(dir, "notes.txt", "mine");
     put(root, "keep.txt", "mine too");
     OutputFolder.open(dir, false, List.of()).replaceWith(two());
@@ -112,7 +112,7 @@ class OutputFolderTest {
   @Test
   void aFailureLeavesEverythingAsItWas() throws IOException {
     put(dir, "run.json", OURS);
-    put(dir, "old.tif", "old");
+    put(dir, "ece.tif", "old");
     Map<String, String> before = state(root);
     OutputFolder folder = OutputFolder.open(dir, false, List.of());
     assertThatThrownBy(
@@ -131,7 +131,7 @@ class OutputFolderTest {
   void aFullDiskLeavesEverythingAsItWas() throws IOException {
     Assumptions.assumeTrue(Files.exists(Path.of("/dev/full")), "no /dev/full on this system");
     put(dir, "run.json", OURS);
-    put(dir, "old.tif", "old");
+    put(dir, "ece.tif", "old");
     Map<String, String> before = state(root);
     OutputFolder folder = OutputFolder.open(dir, false, List.of());
     assertThatThrownBy(
@@ -150,7 +150,7 @@ class OutputFolderTest {
   @Test
   void aFailureWhileMovingInPutsTheOldFilesBack() throws IOException {
     put(dir, "run.json", OURS);
-    put(dir, "old.tif", "old");
+    put(dir, "ece.tif", "old");
     put(dir.resolve("run.json.d"), "x", "x");
     put(dir.resolve("new.tif"), "inside", "a folder in the way");
     Map<String, String> before = state(root);
@@ -161,7 +161,7 @@ class OutputFolderTest {
                     empty -> {
                       put(empty, "a.tif", "a");
                       put(empty, "new.tif", "new");
-                      put(empty, "old.tif", "newer");
+                      put(empty, "ece.tif", "newer");
                     }))
         .isInstanceOf(InputProblem.class)
         .hasMessageContaining("new.tif");
@@ -212,7 +212,7 @@ class OutputFolderTest {
     try {
       Files.createSymbolicLink(dir, there);
       put(there, "run.json", OURS);
-      put(there, "old.tif", "old");
+      put(there, "ece.tif", "old");
       OutputFolder.open(dir, false, List.of()).replaceWith(two());
       assertThat(state(there).keySet()).containsExactly("", "new.tif", "run.json");
       assertThat(Files.isSymbolicLink(dir)).isTrue();
