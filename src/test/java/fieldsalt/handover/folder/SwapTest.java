@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -27,8 +28,8 @@ class SwapTest {
     Files.writeString(folder.resolve(name), text);
   }
 
-  private static TreeMap<String, String> contents(Path folder) throws IOException {
-    TreeMap<String, String> all = new TreeMap<>();
+  private static Map<String, String> contents(Path folder) throws IOException {
+    Map<String, String> all = new TreeMap<>();
     for (String name : OutputFolder.files(folder)) {
       all.put(name, Files.readString(folder.resolve(name)));
     }
@@ -79,7 +80,7 @@ class SwapTest {
     for (int done = 0; done <= all; done++) {
       Path folder = ranchWithJournal(done);
       assertThat(OutputFolder.open(folder, false, List.of()).wasMended()).isTrue();
-      TreeMap<String, String> now = contents(folder);
+      Map<String, String> now = contents(folder);
       assertThat(now).as("after " + done + " moves").hasSize(OLD.size() + 1);
       assertThat(now.get("zones.geojson")).isEqualTo("old zones.geojson");
       assertThat(now.get("fields/a.html")).isEqualTo("old fields/a.html");
