@@ -7,7 +7,9 @@ import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Which sites' readings are doubtful: either misread, or a spot too small for the map. A doubtful
@@ -27,6 +29,14 @@ final class Doubt {
   private static final double STARTS_AT = 1.9;
 
   private static final int MOST_ROUNDS = 25;
+
+  /** Rounds where a field is so large that one takes about a second. */
+  private static final int ROUNDS_OF_LARGE = 4;
+
+  private static final int LARGE_FIELD = 500;
+
+  /** One site more is flipped at once for so many of a field. */
+  private static final int SITES_FOR_ANOTHER = 50;
 
   private final Observations data;
   private final boolean[][] held;
@@ -71,7 +81,8 @@ final class Doubt {
    */
   boolean[][] search(boolean[][] start, List<CovarianceModel> models, double[] weights) {
     boolean[][] now = copy(start);
-    for (int round = 0; round < MOST_ROUNDS; round++) {
+    int rounds = data.largestField() > LARGE_FIELD ? ROUNDS_OF_LARGE : MOST_ROUNDS;
+    for (int round = 0; round < rounds; round++) {
       double[][] odds = logOdds(now, models, weights);
       if (!flip(now, odds)) {
         return now;
@@ -80,27 +91,26 @@ final class Doubt {
     return now;
   }
 
-  /** Flips the most contradicted site of each field; whether there was one. */
+  /** Flips the most contradicted sites of each field, one in a small field; whether there were. */
   private boolean flip(boolean[][] now, double[][] odds) {
     boolean flipped = false;
     for (int part = 0; part < now.length; part++) {
-      int worst = -1;
-      double most = 1e-9;
-      int out = 0;
-      for (boolean site : now[part]) {
-        out += site ? 1 : 0;
-      }
-      for (int s = 0; s < now[part].length; s++) {
-        double against = now[part][s] ? -odds[part][s] : odds[part][s];
-        boolean allowed = now[part][s] || (!held[part][s] && 4 * (out + 1) <= now[part].length);
-        if (allowed && against > most) {
-          most = against;
-          worst = s;
+      boolean[] field = now[part];
+      double[] own = odds[part];
+      int p = part;
+      int[] contradicted =
+          IntStream.range(0, field.length)
+              .filter(s -> (field[s] ? -own[s] : own[s]) > 1e-9 && (field[s] || !held[p][s]))
+              .boxed()
+              .sorted(Comparator.comparingDouble(s -> -Math.abs(own[s])))
+              .limit(1 + field.length / SITES_FOR_ANOTHER)
+              .mapToInt(s -> s)
+              .toArray();
+      for (int s : contradicted) {
+        if (field[s] || 4 * (count(new boolean[][] {field}) + 1) <= field.length) {
+          field[s] = !field[s];
+          flipped = true;
         }
-      }
-      if (worst >= 0) {
-        now[part][worst] = !now[part][worst];
-        flipped = true;
       }
     }
     return flipped;
@@ -169,7 +179,7 @@ final class Doubt {
       Observations with, boolean[][] doubtful, CovarianceModel model, Figure figure) {
     LeaveOut leave = Solved.of(with, model).leaveOut();
     double[][] out = new double[doubtful.length][];
-    java.util.stream.IntStream.range(0, out.length)
+    IntStream.range(0, out.length)
         .parallel()
         .forEach(
             part -> {
