@@ -1,12 +1,13 @@
 package fieldsalt.surface.fit;
 
-import fieldsalt.gaussian.NotPositiveDefinite;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
 
 /**
  * The models that a surface rests on where some sites are doubtful: each set of doubtful sites that
@@ -107,7 +108,7 @@ public final class Doubts {
         new Doubt(data, held).supported(best.doubtful, best.models, best.weights, nearM);
     List<Site> sites = new ArrayList<>();
     if (Doubt.count(supported) > 0) {
-      sites.addAll(sites(best, supported, 1, true));
+      sites.addAll(supported(best, supported));
       best = settled(fitted(without(best.doubtful, supported)), supported);
     }
     return mixed(best, supported, sites);
@@ -269,48 +270,46 @@ public final class Doubts {
   }
 
   private List<Site> sites(State best, double[][] chance) {
-    List<Site> sites = new ArrayList<>();
+    List<int[]> in = new ArrayList<>();
     for (int part = 0; part < chance.length; part++) {
       for (int s = 0; s < chance[part].length; s++) {
         if (chance[part][s] > 0.5) {
-          leftOut(best, part, s).ifPresent(new Adder(sites, part, s, chance[part][s], false)::add);
+          in.add(new int[] {part, s});
         }
       }
     }
-    return sites;
+    return sites(best, in, at -> chance[at[0]][at[1]], false);
   }
 
-  private List<Site> sites(State best, boolean[][] which, double chance, boolean supported) {
-    List<Site> sites = new ArrayList<>();
+  private List<Site> supported(State best, boolean[][] which) {
+    List<int[]> in = new ArrayList<>();
     for (int part = 0; part < which.length; part++) {
       for (int s = 0; s < which[part].length; s++) {
         if (which[part][s]) {
-          leftOut(best, part, s).ifPresent(new Adder(sites, part, s, chance, supported)::add);
+          in.add(new int[] {part, s});
         }
       }
     }
-    return sites;
+    return sites(best, in, at -> 1, true);
   }
 
-  /** Adds a site in doubt to a list. */
-  private record Adder(List<Site> sites, int part, int site, double chance, boolean supported) {
-    void add(LeftOut left) {
-      sites.add(new Site(part, site, chance, left, supported));
-    }
-  }
-
-  /** What the others say of a site, the doubtful ones among them with their error. */
-  private java.util.Optional<LeftOut> leftOut(State best, int part, int site) {
+  /** What the others say of some sites, the doubtful ones among them with their error. */
+  private List<Site> sites(
+      State best, List<int[]> in, ToDoubleFunction<int[]> chance, boolean supported) {
     Likelihood likelihood = new Likelihood(Doubt.with(data, best.doubtful, Doubt.TAU));
     List<Solved> nodes = new ArrayList<>();
-    try {
-      for (int k = 0; k < best.models.size(); k++) {
-        nodes.add(likelihood.solve(best.models.get(k)).withWeight(best.weights[k]));
-      }
-    } catch (NotPositiveDefinite contradiction) {
-      return java.util.Optional.empty();
+    for (int k = 0; k < best.models.size() && !in.isEmpty(); k++) {
+      nodes.add(likelihood.solve(best.models.get(k)).withWeight(best.weights[k]));
     }
-    double extra = best.doubtful[part][site] ? Doubt.TAU * Doubt.TAU : 0;
-    return new LeaveOneOut(data, nodes).krigingAt(part, site, extra);
+    Map<int[], LeftOut> left =
+        new LeaveOneOut(data, nodes)
+            .krigingAt(in, at -> best.doubtful[at[0]][at[1]] ? Doubt.TAU * Doubt.TAU : 0);
+    List<Site> sites = new ArrayList<>();
+    for (int[] at : in) {
+      if (left.containsKey(at)) {
+        sites.add(new Site(at[0], at[1], chance.applyAsDouble(at), left.get(at), supported));
+      }
+    }
+    return sites;
   }
 }

@@ -6,9 +6,12 @@ import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.IdwRule;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -29,22 +32,29 @@ public final class LeaveOneOut {
   private record Miss(double error, double variance) {}
 
   /**
-   * Of kriging, for one site.
+   * Of kriging, for some sites; those that the others do not determine are left out.
    *
-   * @param less variance of the site's own error that is not meant
+   * @param sites part and site of each
+   * @param less variance of a site's own error that is not meant
    */
-  Optional<LeftOut> krigingAt(int part, int site, double less) {
+  Map<int[], LeftOut> krigingAt(List<int[]> sites, ToDoubleFunction<int[]> less) {
     List<LeaveOut> leave = nodes.stream().map(Solved::leaveOut).toList();
-    FieldRows rows = data.parts().get(part);
-    int[] members = rows.rowsOf(site);
-    int best = rows.bestOf(members);
-    return one(
-        (node, p, s) -> {
-          LeaveOut.Errors errors = leave.get(node).errors(p, members);
-          return new Miss(errors.error()[best], errors.covariance()[best][best] - less);
-        },
-        part,
-        site);
+    Map<int[], LeftOut> all = new IdentityHashMap<>();
+    for (int[] at : sites) {
+      FieldRows rows = data.parts().get(at[0]);
+      int[] members = rows.rowsOf(at[1]);
+      int best = rows.bestOf(members);
+      one(
+              (node, part, site) -> {
+                LeaveOut.Errors errors = leave.get(node).errors(part, members);
+                double variance = errors.covariance()[best][best] - less.applyAsDouble(at);
+                return new Miss(errors.error()[best], variance);
+              },
+              at[0],
+              at[1])
+          .ifPresent(left -> all.put(at, left));
+    }
+    return all;
   }
 
   private interface OneSite {
