@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -301,14 +301,14 @@ public final class Doubts {
     for (int k = 0; k < best.models.size() && !in.isEmpty(); k++) {
       nodes.add(likelihood.solve(best.models.get(k)).withWeight(best.weights[k]));
     }
-    Map<int[], LeftOut> left =
+    List<Optional<LeftOut>> left =
         new LeaveOneOut(data, nodes)
             .krigingAt(in, at -> best.doubtful[at[0]][at[1]] ? Doubt.TAU * Doubt.TAU : 0);
     List<Site> sites = new ArrayList<>();
-    for (int[] at : in) {
-      if (left.containsKey(at)) {
-        sites.add(new Site(at[0], at[1], chance.applyAsDouble(at), left.get(at), supported));
-      }
+    for (int i = 0; i < in.size(); i++) {
+      int[] at = in.get(i);
+      double likely = chance.applyAsDouble(at);
+      left.get(i).ifPresent(l -> sites.add(new Site(at[0], at[1], likely, l, supported)));
     }
     return sites;
   }

@@ -6,9 +6,7 @@ import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.IdwRule;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.function.ToDoubleFunction;
@@ -32,27 +30,27 @@ public final class LeaveOneOut {
   private record Miss(double error, double variance) {}
 
   /**
-   * Of kriging, for some sites; those that the others do not determine are left out.
+   * Of kriging, for some sites, in their order; empty for one that the others do not determine.
    *
    * @param sites part and site of each
    * @param less variance of a site's own error that is not meant
    */
-  Map<int[], LeftOut> krigingAt(List<int[]> sites, ToDoubleFunction<int[]> less) {
+  List<Optional<LeftOut>> krigingAt(List<int[]> sites, ToDoubleFunction<int[]> less) {
     List<LeaveOut> leave = nodes.stream().map(Solved::leaveOut).toList();
-    Map<int[], LeftOut> all = new IdentityHashMap<>();
+    List<Optional<LeftOut>> all = new ArrayList<>();
     for (int[] at : sites) {
       FieldRows rows = data.parts().get(at[0]);
       int[] members = rows.rowsOf(at[1]);
       int best = rows.bestOf(members);
-      one(
+      all.add(
+          one(
               (node, part, site) -> {
                 LeaveOut.Errors errors = leave.get(node).errors(part, members);
                 double variance = errors.covariance()[best][best] - less.applyAsDouble(at);
                 return new Miss(errors.error()[best], variance);
               },
               at[0],
-              at[1])
-          .ifPresent(left -> all.put(at, left));
+              at[1]));
     }
     return all;
   }
