@@ -42,15 +42,58 @@ public final class MixedModel {
   }
 
   /**
+   * What is known of v before the data.
+   *
+   * @param mean one number an effect
+   * @param precision the inverse of its covariance
+   */
+  public record Prior(double[] mean, double[][] precision) {
+    /** Independent standard normal effects. */
+    public static Prior standard(int effects) {
+      double[][] unit = new double[effects][effects];
+      for (int i = 0; i < effects; i++) {
+        unit[i][i] = 1;
+      }
+      return new Prior(new double[effects], unit);
+    }
+
+    private void addTo(double[][] m, double[] right, int fixed) {
+      for (int i = 0; i < mean.length; i++) {
+        for (int j = 0; j < mean.length; j++) {
+          m[fixed + i][fixed + j] += precision[i][j];
+          right[fixed + i] += precision[i][j] * mean[j];
+        }
+      }
+    }
+
+    private double quadratic(double[] effects, int fixed) {
+      double sum = 0;
+      for (int i = 0; i < mean.length; i++) {
+        for (int j = 0; j < mean.length; j++) {
+          double here = effects[fixed + i] - mean[i];
+          sum += here * precision[i][j] * (effects[fixed + j] - mean[j]);
+        }
+      }
+      return sum;
+    }
+  }
+
+  /** Solves with independent standard normal effects v. */
+  public MixedModel(List<Block> blocks, int fixed) {
+    this(blocks, fixed, Prior.standard(blocks.get(0).shared().length - fixed));
+  }
+
+  /**
    * Solves.
    *
    * @param blocks at least one, all with the same number of shared effects; their covariances are
    *     overwritten
    * @param fixed how many of the shared effects are fixed
+   * @param prior of v; the determinant of its covariance is left out of {@link #logDeterminants}
    * @throws NotPositiveDefinite if a covariance is not positive definite, or the data do not
    *     determine all of b
    */
-  public MixedModel(List<Block> blocks, int fixed) {
+  public MixedModel(List<Block> blocks, int fixed, Prior prior) {
     this.fixed = fixed;
     this.shared = blocks.get(0).shared().length;
     dataCount = blocks.stream().mapToInt(Block::size).sum();
@@ -61,17 +104,12 @@ public final class MixedModel {
       addTo(m, right, part);
     }
     refuseUndetermined(m);
-    for (int i = fixed; i < shared; i++) {
-      m[i][i] += 1;
-    }
+    prior.addTo(m, right, fixed);
     normal = Cholesky.factor(m);
     effects = normal.solve(right);
-    double sum = 0;
+    double sum = prior.quadratic(effects, fixed);
     for (EliminatedBlock part : parts) {
       sum += part.finish(effects);
-    }
-    for (int i = fixed; i < shared; i++) {
-      sum += effects[i] * effects[i];
     }
     quadratic = sum;
   }

@@ -7,7 +7,6 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.read.RanchReader;
 import fieldsalt.read.job.JobDocument;
-import fieldsalt.read.sample.Sample;
 import fieldsalt.surface.Assessment;
 import fieldsalt.surface.Surface;
 import java.nio.file.Path;
@@ -15,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.BiConsumer;
+import java.util.stream.Collectors;
 
 /** The map against samples that it did not use. */
 public final class AssessRun {
@@ -50,9 +50,14 @@ public final class AssessRun {
     if (assessed.n() == 0) {
       throw nothingToCompare(against);
     }
-    String method = surface.report().chosen().label();
+    String method =
+        surface.mappedFields().stream()
+            .map(f -> surface.report().methodOf(f).label())
+            .distinct()
+            .sorted()
+            .collect(Collectors.joining(", "));
     return new Result(
-        json(assessed, sites(job, against) - assessed.n(), method),
+        json(assessed, points.sites() - assessed.n(), method),
         findings.stream().distinct().toList());
   }
 
@@ -62,15 +67,6 @@ public final class AssessRun {
         "no usable reading in a mapped field",
         "readings inside the fields that the map covers",
         "Check coordinates, method and unit of these samples.");
-  }
-
-  /** Sites of a table, wherever they lie. */
-  private static int sites(JobDocument job, Path table) {
-    return (int)
-        RanchReader.readTable(job, List.of(table)).samples().stream()
-            .map(Sample::id)
-            .distinct()
-            .count();
   }
 
   private static String json(Assessment a, int leftOut, String method) {

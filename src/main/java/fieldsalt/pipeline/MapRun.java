@@ -155,7 +155,7 @@ public final class MapRun {
         prepared.ranch().fields(),
         prepared.ranch().survey(),
         rasters(prepared),
-        StageSettings.surface(prepared.job()));
+        StageSettings.surface(prepared.job(), prepared.ranch().samples()));
   }
 
   /** The user's own rasters, as they stand. */

@@ -76,7 +76,6 @@ record Mapped(
       findings.add(ignored(prepared));
     }
     progress.accept("mapping and drawing zones", 0.0);
-    ZoneSettings settings = zoneSettings(prepared.job(), surface, sodicity);
     AtomicInteger done = new AtomicInteger();
     List<MappedField> mapped =
         fields.parallelStream()
@@ -87,7 +86,13 @@ record Mapped(
                       FieldFault.naming(
                           field.name(),
                           () ->
-                              MappedField.of(field, surface, scheme, settings, sodicity, heldStep));
+                              MappedField.of(
+                                  field,
+                                  surface,
+                                  scheme,
+                                  zoneSettings(prepared.job(), surface, sodicity, field.name()),
+                                  sodicity,
+                                  heldStep));
                   progress.accept(
                       "mapping and drawing zones", done.incrementAndGet() / (double) fields.size());
                   return one;
@@ -152,8 +157,8 @@ record Mapped(
    * of sodicity are drawn over it where sodium says where it is.
    */
   private static ZoneSettings zoneSettings(
-      JobDocument job, Surface surface, Optional<Sodicity> sodicity) {
-    boolean flat = surface.report().chosen() == SurfaceMethod.MEAN;
+      JobDocument job, Surface surface, Optional<Sodicity> sodicity, String field) {
+    boolean flat = surface.report().methodOf(field) == SurfaceMethod.MEAN;
     boolean bySodium = sodicity.map(s -> !s.isFlat()).orElse(false);
     ZoneSettings settings = StageSettings.zones(job, flat && !bySodium);
     return flat && bySodium && settings.by() == ZoneSettings.By.COUNT

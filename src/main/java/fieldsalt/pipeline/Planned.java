@@ -3,9 +3,12 @@ package fieldsalt.pipeline;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.property.SoilProperty;
 import fieldsalt.basis.site.SiteReadings;
+import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.Place;
 import fieldsalt.plan.Planner;
 import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.SoilAsks;
 import fieldsalt.plan.leaching.ReclaimedDepth;
 import fieldsalt.plan.soil.Evidence;
 import fieldsalt.plan.soil.FieldGround;
@@ -71,12 +74,29 @@ record Planned(
                 grounds.stream().map(g -> g.zone().areaHa()).toList(),
                 NEXT);
     if (!prepared.isEce()) {
-      return new Planned(grounds, means, Optional.empty(), next, List.of());
+      List<Finding> alike = new ArrayList<>();
+      tellAlike(next, alike);
+      return new Planned(grounds, means, Optional.empty(), next, alike);
     }
     List<Finding> findings = new ArrayList<>();
     RanchPlan plan = plan(prepared, mapped, byField, joint, findings, progress);
     findings.addAll(plan.findings());
-    return new Planned(grounds, means, Optional.of(plan), next, findings);
+    Proposals all = next.with(SoilAsks.of(plan, prepared.samplesByField()), NEXT);
+    tellAlike(all, findings);
+    return new Planned(grounds, means, Optional.of(plan), all, findings);
+  }
+
+  private static void tellAlike(Proposals next, List<Finding> findings) {
+    if (next.alike()) {
+      findings.add(
+          new Finding(
+              Code.NEXT_ALIKE,
+              new Place.Ranch(),
+              "the "
+                  + next.best().size()
+                  + " places to sample next are worth about the same: no single place stands out",
+              "listed as they came out; spread new sites evenly over the fields instead"));
+    }
   }
 
   private static Map<String, JointMeans> means(
@@ -143,7 +163,7 @@ record Planned(
         new Evidence(
             prepared.basis(),
             prepared.rootZone(),
-            mapped.surface().report().chosen() == SurfaceMethod.MEAN,
+            field -> mapped.surface().report().methodOf(field) == SurfaceMethod.MEAN,
             sofar);
     prepared.basis().sodium().forEach(s -> findings.addAll(s.findings()));
     double treatedCm = prepared.job().amount("gypsum.depth-cm");

@@ -9,6 +9,7 @@ import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.FieldCrops;
 import fieldsalt.finding.Finding;
+import fieldsalt.finding.InputProblem;
 import fieldsalt.plan.setting.PlanKeys;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.read.Ranch;
@@ -49,6 +50,7 @@ record Prepared(
     BasisSettings settings = BasisKeys.of(job);
     PlanSettings plan = PlanKeys.of(job);
     StageSettings.zones(job, false);
+    refuseNaturalEce(job);
     progress.accept("reading", 0.0);
     Ranch ranch = reader.get();
     FieldCrops crops = FieldCrops.of(job, ranch.fields());
@@ -63,6 +65,17 @@ record Prepared(
         plan,
         other ? Optional.empty() : Optional.of(basis.converted()),
         rootZone(job, basis, crops));
+  }
+
+  /** ECe is mapped by its logarithm: conversions multiply, and it is never 0 or less. */
+  private static void refuseNaturalEce(JobDocument job) {
+    if (job.word("property.column").equals("ec") && job.word("property.scale").equals("natural")) {
+      throw new InputProblem(
+          job.place("property", "scale"),
+          "natural, for a map of ECe",
+          "log: readings are brought to ECe by factors, and ECe is always above 0",
+          "Leave property.scale out, or name another column in property.column.");
+    }
   }
 
   /** Readings of what the job maps, over each field's root zone. */

@@ -16,6 +16,7 @@ import fieldsalt.read.file.InputFile;
 import fieldsalt.read.file.InputFiles;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.job.JobDocument;
+import fieldsalt.read.sample.PersonsWord;
 import fieldsalt.read.sample.Placing;
 import fieldsalt.read.sample.ReadingRules;
 import fieldsalt.read.sample.Sample;
@@ -23,6 +24,7 @@ import fieldsalt.read.sample.Spot;
 import fieldsalt.read.sample.UnplacedSample;
 import fieldsalt.read.site.CoordinateSlip;
 import fieldsalt.read.site.JobColumns;
+import fieldsalt.read.site.MatchedRows;
 import fieldsalt.read.site.RanchSystem;
 import fieldsalt.read.site.SamplesInFields;
 import fieldsalt.read.site.SamplesReader;
@@ -95,9 +97,10 @@ public final class RanchReader {
   /**
    * Samples to hold a map against.
    *
+   * @param sites how many sites the file has, wherever they lie
    * @param findings what was left out or corrected in them
    */
-  public record Points(List<Sample> samples, List<Finding> findings) {
+  public record Points(List<Sample> samples, int sites, List<Finding> findings) {
     public Points {
       samples = List.copyOf(samples);
       findings = List.copyOf(findings);
@@ -123,6 +126,11 @@ public final class RanchReader {
         : "";
   }
 
+  /** The job's own samples, as the person's word leaves them. */
+  private List<UnplacedSample> ownSamples(List<Path> paths) {
+    return PersonsWord.of(job, paths.size() == 1).kept(samples(paths), notes);
+  }
+
   private List<UnplacedSample> samples(List<Path> paths) {
     SiteList sites =
         files.orNote(
@@ -146,7 +154,7 @@ public final class RanchReader {
       noteMissing("samples", "laboratory readings", "--samples S" + onlySurvey());
     }
     List<FieldBoundary> drawn = drawnFields();
-    List<UnplacedSample> unplaced = samples(job.paths("samples"));
+    List<UnplacedSample> unplaced = ownSamples(job.paths("samples"));
     Optional<InputFile> survey = job.path("survey").flatMap(files::read);
     survey.ifPresent(this::checkSurveyIsNoSamples);
     job.paths("drift").forEach(files::read);
@@ -163,7 +171,7 @@ public final class RanchReader {
                 ? HullField.around(places(unplaced, also, placing), job.name(), notes).stream()
                     .toList()
                 : drawn.stream().map(f -> f.moved(projection::toMetres)).toList());
-    List<Sample> samples = inFields(unplaced, fields, placing);
+    List<Sample> samples = MatchedRows.of(inFields(unplaced, fields, placing), notes);
     List<SurveyReading> readings =
         files.orNote(List.of(), file -> SurveyReader.read(file, columns, placing, notes), survey);
     noteSurveyElsewhere(readings, fields);
@@ -269,7 +277,7 @@ public final class RanchReader {
   }
 
   private Ranch table(List<Path> tables) {
-    List<UnplacedSample> unplaced = samples(tables);
+    List<UnplacedSample> unplaced = ownSamples(tables);
     columns.noteMissing(notes);
     notes.stopIfProblems();
     RanchSystem system = new RanchSystem(List.of(), unplaced, job.word("crs"));
@@ -279,7 +287,7 @@ public final class RanchReader {
         unplaced.stream()
             .map(each -> each.sample().withField(each.namedField(), place(each, placing)))
             .toList();
-    return ranch(projection, List.of(), samples, List.of());
+    return ranch(projection, List.of(), MatchedRows.of(samples, notes), List.of());
   }
 
   private Points points(Path points, Ranch ranch) {
@@ -288,10 +296,13 @@ public final class RanchReader {
     RanchSystem system = new RanchSystem(ranch.fields(), unplaced, job.word("crs"));
     Placing placing = system.placing(ranch.projection(), notes);
     List<Sample> samples =
-        new SamplesInFields(placing, new FieldFinder(ranch.fields()), notes).samples(unplaced);
+        MatchedRows.of(
+            new SamplesInFields(placing, new FieldFinder(ranch.fields()), notes).samples(unplaced),
+            notes);
     notes.stopIfProblems();
     List<Finding> findings =
         notes.findings().stream().filter(f -> f.code() != Code.FIELD_WITHOUT_SITES).toList();
-    return new Points(samples, findings);
+    int sites = (int) unplaced.stream().map(each -> each.sample().id()).distinct().count();
+    return new Points(samples, sites, findings);
   }
 }

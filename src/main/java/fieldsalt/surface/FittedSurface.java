@@ -5,6 +5,7 @@ import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.area.AreaMoments;
 import fieldsalt.surface.area.JointMeans;
 import fieldsalt.surface.area.TargetGroups;
+import fieldsalt.surface.choice.MethodByField;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Averaging;
@@ -31,8 +32,9 @@ import java.util.Map;
 import java.util.function.DoubleConsumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
-/** A surface by one method, averaged over its covariance models. */
+/** A surface by the method of each field, averaged over its covariance models. */
 final class FittedSurface implements Surface {
   /** Models that areas' moments are averaged over at most. */
   private static final int MODELS_FOR_AREAS = 16;
@@ -40,7 +42,7 @@ final class FittedSurface implements Surface {
   /** Sites in doubt that head the list of what to measure next. */
   private static final int MOST_DOUBTFUL = 3;
 
-  private final Tried method;
+  private final MethodByField methods;
   private final Scale scale;
   private final List<FieldBoundary> fields;
   private final Map<String, FieldBoundary> byName;
@@ -48,12 +50,12 @@ final class FittedSurface implements Surface {
   private final SurfaceReport report;
 
   FittedSurface(
-      Tried method,
+      MethodByField methods,
       Scale scale,
       List<FieldBoundary> fields,
       SurfaceSettings settings,
       SurfaceReport report) {
-    this.method = method;
+    this.methods = methods;
     this.scale = scale;
     this.fields = fields;
     this.byName =
@@ -66,7 +68,7 @@ final class FittedSurface implements Surface {
   public SurfaceMap map(String field, double limit, DoubleConsumer progress) {
     FieldBoundary boundary = byName.get(field);
     double cell = cellM() * MapGrids.stepOf(boundary, cellM());
-    return new MapMaker(method, scale)
+    return new MapMaker(methods, scale)
         .map(
             FieldCells.gridOver(List.of(boundary), cell),
             List.of(boundary),
@@ -84,7 +86,7 @@ final class FittedSurface implements Surface {
       List<SurfaceMap> maps, Map<String, Double> limitByField, DoubleConsumer progress) {
     List<List<FieldBoundary>> groups = MapGrids.groups(fields, cellM());
     boolean held = maps.stream().allMatch(m -> m.grid().cellM() == cellM());
-    MapMaker maker = new MapMaker(method, scale);
+    MapMaker maker = new MapMaker(methods, scale);
     List<SurfaceStrips> rasters = new ArrayList<>();
     for (List<FieldBoundary> group : groups) {
       int before = rasters.size();
@@ -118,6 +120,8 @@ final class FittedSurface implements Surface {
 
   @Override
   public JointMeans areaMeans(List<List<Target>> areas) {
+    int group = methods.groupOf(areas.get(0).get(0).field());
+    Tried method = methods.groups().get(group).method();
     List<Predictor> predictors = method.predictors();
     double[] all = predictors.stream().mapToDouble(p -> p.solved().weight()).toArray();
     double[] kept = Averaging.thinned(all, MODELS_FOR_AREAS);
@@ -132,7 +136,15 @@ final class FittedSurface implements Surface {
         used.parallelStream()
             .map(k -> moments.under(predictors.get(k), method.data(), areas))
             .toList();
-    return moments.together(models, used.stream().mapToDouble(k -> kept[k]).toArray());
+    JointMeans joint = moments.together(models, used.stream().mapToDouble(k -> kept[k]).toArray());
+    return joint.after(sharedBefore(group));
+  }
+
+  /** Effects that the areas of the groups before one share. */
+  private int sharedBefore(int group) {
+    return methods.groups().subList(0, group).stream()
+        .mapToInt(g -> MODELS_FOR_AREAS * (g.method().data().shared() + 1))
+        .sum();
   }
 
   @Override
@@ -148,20 +160,29 @@ final class FittedSurface implements Surface {
   }
 
   private List<Mixture> mixtures(List<Target> targets) {
-    TargetGroups groups = TargetGroups.of(method.data(), targets);
-    MapMaker maker = new MapMaker(method, scale);
     Mixture[] known = new Mixture[targets.size()];
-    for (int g = 0; g < groups.points().size(); g++) {
-      Mixture[] own = maker.mixtures(groups.points().get(g));
-      for (int i = 0; i < own.length; i++) {
-        known[groups.positions().get(g)[i]] = own[i];
-      }
-    }
+    Map<Integer, List<Integer>> byGroup =
+        IntStream.range(0, known.length)
+            .boxed()
+            .collect(Collectors.groupingBy(i -> methods.groupOf(targets.get(i).field())));
+    byGroup.forEach(
+        (group, members) -> {
+          Tried method = methods.groups().get(group).method();
+          TargetGroups groups =
+              TargetGroups.of(method.data(), members.stream().map(targets::get).toList());
+          for (int g = 0; g < groups.points().size(); g++) {
+            Mixture[] own = MapMaker.mixtures(method, groups.points().get(g));
+            for (int i = 0; i < own.length; i++) {
+              known[members.get(groups.positions().get(g)[i])] = own[i];
+            }
+          }
+        });
     return List.of(known);
   }
 
   @Override
   public PointDistribution reading(Target target, double[] loadings, double ownVariance) {
+    Tried method = methods.of(target.field());
     TargetGroups groups = TargetGroups.of(method.data(), List.of(target));
     double[] unit = method.data().standardised(loadings);
     List<Predictor> predictors = method.predictors();
@@ -178,7 +199,7 @@ final class FittedSurface implements Surface {
 
   @Override
   public Proposals measureNext(List<List<Target>> zones, List<Double> hectares, int count) {
-    Proposals found = new NextSearch(method.likeliest()).best(fields, zones, hectares, count);
+    Proposals found = found(zones, hectares, count);
     List<Proposal> all = new ArrayList<>();
     report.details().doubtful().stream()
         .filter(d -> !d.supported())
@@ -192,11 +213,36 @@ final class FittedSurface implements Surface {
                         d.field(),
                         d.place(),
                         0,
+                        Double.NaN,
                         found.ranchErrorNow(),
                         found.worstZoneErrorNow())));
     all.addAll(found.best());
     List<Proposal> first = all.subList(0, Math.min(count, all.size()));
-    return new Proposals(found.ranchErrorNow(), found.worstZoneErrorNow(), first);
+    return new Proposals(found.ranchErrorNow(), found.worstZoneErrorNow(), first, found.alike());
+  }
+
+  /** Of each group of fields, in one order of gain. */
+  private Proposals found(List<List<Target>> zones, List<Double> hectares, int count) {
+    List<Proposals> each = new ArrayList<>();
+    List<Double> area = new ArrayList<>();
+    for (MethodByField.Group group : methods.groups()) {
+      List<FieldBoundary> own =
+          fields.stream().filter(f -> group.fields().contains(f.name())).toList();
+      List<Integer> mine =
+          IntStream.range(0, zones.size())
+              .filter(z -> group.fields().contains(zones.get(z).get(0).field()))
+              .boxed()
+              .toList();
+      each.add(
+          new NextSearch(group.method().likeliest(), NextSearch.PLACES)
+              .best(
+                  own,
+                  mine.stream().map(zones::get).toList(),
+                  mine.stream().map(hectares::get).toList(),
+                  count));
+      area.add(own.stream().mapToDouble(f -> f.shapeM().getArea()).sum());
+    }
+    return Proposals.merged(each, area, count);
   }
 
   @Override

@@ -6,29 +6,30 @@ import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.finding.Place;
+import fieldsalt.gaussian.MixedModel;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.site.SurveyReading;
-import fieldsalt.surface.area.FieldMeans;
 import fieldsalt.surface.choice.Candidates;
 import fieldsalt.surface.choice.Choice;
 import fieldsalt.surface.choice.DetailsMaker;
 import fieldsalt.surface.choice.DoubtfulSites;
 import fieldsalt.surface.choice.DriftTrial;
+import fieldsalt.surface.choice.FieldWarnings;
+import fieldsalt.surface.choice.FittedGroup;
+import fieldsalt.surface.choice.MethodByField;
 import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Doubts;
 import fieldsalt.surface.fit.Modelled;
-import fieldsalt.surface.fit.Predictor;
+import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
-import fieldsalt.surface.kernel.LocalKriging;
 import fieldsalt.surface.site.Drift;
 import fieldsalt.surface.site.FieldLattice;
 import fieldsalt.surface.site.FieldSelection;
 import fieldsalt.surface.site.Observations;
-import fieldsalt.surface.site.SiteThinning;
 import fieldsalt.surface.site.SurveyDrift;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -42,8 +43,8 @@ import java.util.stream.Collectors;
 
 /** Entry of this stage: SiteReadings to a Surface. */
 public final class SurfaceFitter {
-  /** Sites of a field that are solved whole at most. */
-  private static final int MOST_WHOLE = 1000;
+  /** Sites that fields beside steered ones need for a variogram of their own. */
+  private static final int SITES_FOR_THEIR_OWN = 10;
 
   private static final String NO_VALUE =
       "the mean of the sites is taken there, with a wider error; hatched on the map and marked in"
@@ -57,8 +58,7 @@ public final class SurfaceFitter {
   /** All, or fewer where there are too many. */
   private final SiteReadings readings;
 
-  /** Names of the fields that have too many. */
-  private final Set<String> thinned;
+  private final ManySites many;
 
   private final List<Drift> drifts;
   private final SurfaceSettings settings;
@@ -66,8 +66,8 @@ public final class SurfaceFitter {
 
   private SurfaceFitter(SiteReadings readings, List<Drift> drifts, SurfaceSettings settings) {
     this.all = readings;
-    this.readings = SiteThinning.of(readings, MOST_WHOLE);
-    this.thinned = thinned(all, this.readings);
+    this.many = new ManySites(readings, findings);
+    this.readings = many.fewer();
     this.drifts = List.copyOf(drifts);
     this.settings = settings;
   }
@@ -114,29 +114,82 @@ public final class SurfaceFitter {
   private Surface fit(List<FieldBoundary> boundaries) {
     FieldSelection fields = FieldSelection.of(all, boundaries);
     findings.addAll(fields.findings());
-    Doubts.Result doubts = doubts(Modelled.of(Observations.of(readings, List.of())), boundaries);
-    Modelled modelled = doubts.modelled();
-    findings.addAll(modelled.findings());
-    Optional<DriftTrial> drift =
-        DriftTrial.of(readings, drifts, m -> doubts(m, boundaries), findings);
-    List<Tried> tried = Candidates.withoutDrift(modelled);
-    drift.ifPresent(d -> tried.add(2, d.tried()));
-    Choice choice = choose(tried, drift);
-    boolean drifted = choice.chosen().method() == SurfaceMethod.DRIFT;
-    if (drifted) {
-      tellExtrapolation(fields, choice.chosen().data());
+    Doubts.Result plain = doubts(Modelled.of(Observations.of(readings, List.of())), boundaries);
+    findings.addAll(plain.modelled().findings());
+    List<Tried> tried = Candidates.withoutDrift(plain.modelled());
+    FieldWarnings warnings = new FieldWarnings(tried.get(0).data(), readings);
+    fields.mapped().forEach(f -> findings.addAll(warnings.of(f)));
+    Optional<DriftTrial> trial =
+        DriftTrial.of(
+            new DriftTrial.Against(
+                readings,
+                fields.mapped(),
+                plain.modelled(),
+                tried.get(1),
+                m -> doubts(m, boundaries)),
+            drifts,
+            findings);
+    Optional<FittedGroup> steered =
+        trial.flatMap(t -> FittedGroup.steered(t, tried, settings.method()));
+    List<FittedGroup> groups = new ArrayList<>();
+    Set<String> others =
+        fields.mapped().stream()
+            .map(FieldBoundary::name)
+            .filter(f -> steered.isEmpty() || !steered.get().fields().contains(f))
+            .collect(Collectors.toCollection(TreeSet::new));
+    if (steered.isEmpty()) {
+      groups.add(whole(others, plain, tried, trial));
+    } else if (!others.isEmpty()) {
+      groups.add(beside(steered.get(), others, plain, tried, boundaries));
     }
-    DetailsMaker details =
-        new DetailsMaker(readings, drifted ? drift.orElseThrow().modelled() : modelled, findings);
-    SurfaceDetails made =
-        details.of(
-            choice.chosen(),
-            tried.get(0),
-            drift.map(DriftTrial::check),
-            drifted ? drift.orElseThrow().doubts() : doubts.sites());
-    made.doubtful()
-        .forEach(d -> findings.add(DoubtfulSites.finding(d, readings.property(), readings.unit())));
-    return surface(fields, tried, choice, details.modelled().described(), made);
+    steered.ifPresent(
+        s -> {
+          tellExtrapolation(fields, s);
+          groups.add(s);
+        });
+    return surface(fields, groups, tried, plain.modelled(), trial.map(DriftTrial::check));
+  }
+
+  /** One method for all fields, none of which is steered. */
+  private FittedGroup whole(
+      Set<String> fields, Doubts.Result plain, List<Tried> tried, Optional<DriftTrial> trial) {
+    List<Tried> candidates =
+        trial.filter(t -> t.fields().equals(fields)).map(t -> t.candidates(tried)).orElse(tried);
+    return new FittedGroup(fields, choose(tried), candidates, plain.modelled(), plain.sites());
+  }
+
+  /**
+   * Fields beside steered ones have covariance parameters of their own, if they have sites enough,
+   * and what the steered ones say of the offsets.
+   */
+  private FittedGroup beside(
+      FittedGroup steered,
+      Set<String> fields,
+      Doubts.Result plain,
+      List<Tried> tried,
+      List<FieldBoundary> boundaries) {
+    Observations own =
+        Observations.of(
+            DriftTrial.only(readings, s -> !steered.fields().contains(s.field())), List.of());
+    List<Tried> candidates = new ArrayList<>(tried.stream().map(t -> t.judgedIn(fields)).toList());
+    if (own.siteCount() < SITES_FOR_THEIR_OWN) {
+      List<Doubts.Site> doubts =
+          plain.sites().stream()
+              .filter(d -> fields.contains(tried.get(0).data().parts().get(d.part()).field()))
+              .toList();
+      return new FittedGroup(fields, choose(candidates), candidates, plain.modelled(), doubts);
+    }
+    Observations data = steered.modelled().likelihood().data();
+    MixedModel.Prior offsets =
+        Solved.of(
+                data.withPrior(MixedModel.Prior.standard(data.offsets())),
+                steered.modelled().fit().model())
+            .ofOffsets();
+    Doubts.Result models = doubts(Modelled.of(own.withPrior(offsets)), boundaries);
+    findings.addAll(models.modelled().findings());
+    candidates.set(1, Candidates.krigingApart(models.modelled()));
+    return new FittedGroup(
+        fields, choose(candidates), candidates, models.modelled(), models.sites());
   }
 
   /** Factors of 3 and more are what slips and small spots look like: only where ln is mapped. */
@@ -151,11 +204,16 @@ public final class SurfaceFitter {
         plain,
         plain.likelihood().data().parts().stream()
             .mapToDouble(p -> area.getOrDefault(p.field(), 0.0))
-            .toArray());
+            .toArray(),
+        settings.believed());
   }
 
-  private void tellExtrapolation(FieldSelection fields, Observations data) {
+  private void tellExtrapolation(FieldSelection fields, FittedGroup steered) {
+    Observations data = steered.choice().chosen().data();
     for (FieldBoundary field : fields.mapped()) {
+      if (!steered.fields().contains(field.name())) {
+        continue;
+      }
       List<PlaceM> places = FieldLattice.of(field, 400);
       for (Observations.ScaledDrift drift : data.drifts()) {
         double[] at = places.stream().mapToDouble(drift::at).toArray();
@@ -182,109 +240,40 @@ public final class SurfaceFitter {
 
   private Surface surface(
       FieldSelection fields,
+      List<FittedGroup> groups,
       List<Tried> tried,
-      Choice choice,
-      SurfaceReport.FittedVariogram variogram,
-      SurfaceDetails details) {
-    tellManySites(choice.chosen().method());
-    Tried chosen = informed(fromAllSites(choice.chosen()), fields.mapped());
+      Modelled plain,
+      Optional<SurfaceDetails.DriftCheck> drift) {
+    DetailsMaker details = new DetailsMaker(readings, groups, tried.get(0), findings);
+    SurfaceDetails made = details.of(plain, drift);
+    made.doubtful()
+        .forEach(d -> findings.add(DoubtfulSites.finding(d, readings.property(), readings.unit())));
+    FittedGroup first = groups.get(0);
+    List<MethodByField.Group> methods = new ArrayList<>();
+    for (FittedGroup group : groups) {
+      methods.add(
+          new MethodByField.Group(
+              group.fields(), many.whole(group, methods.isEmpty(), fields.mapped())));
+    }
     SurfaceReport report =
         new SurfaceReport(
-            choice.chosen().method(),
-            choice.why(),
-            tried.stream().map(Tried::candidate).toList(),
-            variogram,
+            first.choice().chosen().method(),
+            first.choice().why(),
+            first.candidates().stream().map(Tried::candidate).toList(),
+            first.modelled().described(),
             findings,
             fields.leftOut(),
-            details);
-    return new FittedSurface(chosen, readings.scale(), fields.mapped(), settings, report);
+            made,
+            details.accuracy(),
+            details.accuracyWithoutDoubtful(),
+            details.steering(tried.get(1)));
+    return new FittedSurface(
+        new MethodByField(methods), readings.scale(), fields.mapped(), settings, report);
   }
 
-  /** Composites of a field of too many sites say nothing that those do not. */
-  private Tried informed(Tried chosen, List<FieldBoundary> mapped) {
-    List<SiteReadings.FieldMean> used = new ArrayList<>();
-    for (SiteReadings.FieldMean composite : all.fieldMeans()) {
-      if (thinned.contains(composite.field())) {
-        findings.add(
-            new Finding(
-                Code.COMPOSITE_UNUSED,
-                new Place.Site(composite.sample(), composite.field(), true),
-                "a composite of a field of more than 1,000 sites",
-                "not used for the map: the sites say more than it could"));
-      } else {
-        used.add(composite);
-      }
-    }
-    return FieldMeans.inform(chosen, used, all.scale(), mapped, findings);
-  }
-
-  /** Fields of which not all sites are solved whole. */
-  private static Set<String> thinned(SiteReadings all, SiteReadings fewer) {
-    Map<String, Long> sites = sites(all);
-    Map<String, Long> kept = sites(fewer);
-    return sites.keySet().stream()
-        .filter(f -> !sites.get(f).equals(kept.get(f)))
-        .collect(Collectors.toCollection(TreeSet::new));
-  }
-
-  /** Sites with readings, by field. */
-  private static Map<String, Long> sites(SiteReadings readings) {
-    return readings.rows().stream()
-        .map(SiteReadings.Row::site)
-        .distinct()
-        .collect(
-            Collectors.groupingBy(s -> readings.sites().get(s).field(), Collectors.counting()));
-  }
-
-  /** The map of a thinned field is made from all of its sites again. */
-  private Tried fromAllSites(Tried chosen) {
-    boolean kriged =
-        chosen.method() == SurfaceMethod.KRIGING || chosen.method() == SurfaceMethod.DRIFT;
-    if (thinned.isEmpty() || !kriged) {
-      return chosen;
-    }
-    Observations rows =
-        Observations.of(
-            all.withRows(
-                all.rows().stream()
-                    .filter(r -> thinned.contains(all.sites().get(r.site()).field()))
-                    .toList()),
-            List.of());
-    List<Predictor> local =
-        chosen.predictors().stream()
-            .<Predictor>map(p -> new LocalKriging(p.solved(), rows))
-            .toList();
-    return new Tried(chosen.method(), chosen.data(), local, chosen.leftOut());
-  }
-
-  private void tellManySites(SurfaceMethod method) {
-    Map<String, Long> sites = sites(all);
-    boolean kriged = method == SurfaceMethod.KRIGING || method == SurfaceMethod.DRIFT;
-    String map =
-        kriged
-            ? "each place is predicted from its neighbours among all sites"
-            : "and so is the map";
-    for (String field : thinned) {
-      findings.add(
-          new Finding(
-              Code.MANY_SITES,
-              Place.field(field),
-              sites.get(field) + " sites",
-              "variogram, shared errors and validation rest on "
-                  + MOST_WHOLE
-                  + " of them (those read by several methods first, then a spread); "
-                  + map));
-    }
-  }
-
-  private Choice choose(List<Tried> tried, Optional<DriftTrial> drift) {
-    boolean allowed = drift.map(DriftTrial::allowed).orElse(false);
+  private Choice choose(List<Tried> tried) {
     if (settings.method() == SurfaceMethod.AUTO) {
-      return Choice.among(
-          tried.stream()
-              .filter(t -> t.method() != SurfaceMethod.IDW)
-              .filter(t -> t.method() != SurfaceMethod.DRIFT || allowed)
-              .toList());
+      return Choice.among(tried.stream().filter(t -> t.method() != SurfaceMethod.IDW).toList());
     }
     return tried.stream()
         .filter(t -> t.method() == settings.method())
@@ -295,7 +284,7 @@ public final class SurfaceFitter {
                 new InputProblem(
                     "method",
                     settings.method().label() + " without a survey or raster that can be used",
-                    "a survey or a drift raster with a value at every site",
+                    "a survey or a drift raster with values where samples were taken",
                     "Give one, or take method: auto."));
   }
 }

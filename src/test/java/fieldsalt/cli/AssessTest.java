@@ -87,4 +87,39 @@ class AssessTest {
     assertThat(json.path("me").asDouble()).isCloseTo(0, within(0.5));
     assertThat(json.path("coverage90").asDouble()).isGreaterThanOrEqualTo(0.9);
   }
+
+  /** Keys of the job that name columns or rows of its own samples say nothing of the other file. */
+  @Test
+  void everyKeyOfAMapIsTaken() throws IOException {
+    StringBuilder rows = new StringBuilder("Probe,x,y,method,Salinity,unit\n");
+    StringBuilder others = new StringBuilder("id,x,y,method,ec,unit\n");
+    for (int i = 0; i < 25; i++) {
+      String place = (100 * (i % 5)) + "," + (100 * (i / 5)) + ",paste,";
+      double ec = 3 + 0.5 * (i % 5);
+      rows.append("S").append(i).append(',').append(place).append(ec).append(",dS/m\n");
+      others.append("S").append(i).append(',').append(place).append(ec).append(",dS/m\n");
+    }
+    Path samples = Files.writeString(temp.resolve("s.csv"), rows);
+    Path against = Files.writeString(temp.resolve("o.csv"), others);
+    Run run =
+        Run.of(
+            "assess",
+            "--samples",
+            samples,
+            "--against",
+            against,
+            "--set",
+            CRS,
+            "--set",
+            "columns.ec=Salinity",
+            "--set",
+            "columns.id=Probe",
+            "--set",
+            "leave-out=S3",
+            "--set",
+            "confirm.S4=dS/m",
+            "--quiet");
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(new ObjectMapper().readTree(run.out()).path("n").asInt()).isEqualTo(25);
+  }
 }

@@ -34,4 +34,20 @@ class PropertyTest {
     assertThat(out.resolve("report.html")).content().contains("cmolc/kg");
     assertThat(out.resolve("run.json")).content().contains("sodicity-ignored");
   }
+
+  /** The natural scale is for other columns: for ECe it is refused, not ignored. */
+  @Test
+  void theNaturalScaleIsRefusedForEce() {
+    Run run =
+        Run.of(
+            "map",
+            "sample-fields/small/job.yaml",
+            "-o",
+            temp.resolve("none"),
+            "--set",
+            "property.scale=natural");
+    assertThat(run.code()).isEqualTo(Exit.INPUT);
+    assertThat(run.err()).contains("property.scale", "natural, for a map of ECe");
+    assertThat(temp.resolve("none")).doesNotExist();
+  }
 }

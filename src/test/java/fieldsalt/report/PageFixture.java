@@ -39,6 +39,7 @@ import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
 import fieldsalt.surface.fit.SurfaceReport.FittedVariogram;
 import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.next.Proposal;
 import fieldsalt.surface.site.Grid;
 import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
@@ -284,6 +285,8 @@ public final class PageFixture {
                 "it stands for 30 sites read only as 1:5",
                 name(ranch.field("north")),
                 new PlaceM(300, 300),
+                Proposal.Kind.PASTE_RERUN,
+                12,
                 9,
                 21),
             new NextMeasurement(
@@ -291,6 +294,8 @@ public final class PageFixture {
                 "the widest gap between sites",
                 name(ranch.field("creek")),
                 new PlaceM(1500, 300),
+                Proposal.Kind.NEW_SITE,
+                5,
                 8.4,
                 18)));
   }

@@ -8,10 +8,10 @@ public final class ChangedSurface {
   private ChangedSurface() {}
 
   public static SurfaceSettings withMaxCellM(SurfaceSettings s, double other) {
-    return new SurfaceSettings(s.method(), s.cellM(), other);
+    return new SurfaceSettings(s.method(), s.cellM(), other, s.believed());
   }
 
   public static SurfaceSettings withMethod(SurfaceSettings s, SurfaceMethod other) {
-    return new SurfaceSettings(other, s.cellM(), s.maxCellM());
+    return new SurfaceSettings(other, s.cellM(), s.maxCellM(), s.believed());
   }
 }

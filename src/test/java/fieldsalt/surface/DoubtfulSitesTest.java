@@ -113,7 +113,7 @@ class DoubtfulSitesTest {
     static Score of(Modelled modelled, Case field) {
       Tried kriging = Candidates.withoutDrift(modelled).get(1);
       Points points = Points.of(modelled.likelihood().data(), 0, field.cells());
-      Mixture[] known = new MapMaker(kriging, Scale.LOG).mixtures(points);
+      Mixture[] known = MapMaker.mixtures(kriging, points);
       double square = 0;
       double interval = 0;
       double inside = 0;
@@ -174,7 +174,7 @@ class DoubtfulSitesTest {
     Set<Integer> bad = field.spoil(share, oneByTen, new Random(99 + seed));
     Observations data = Observations.of(field.readings(), List.of());
     Modelled plain = Modelled.of(data);
-    Doubts.Result doubts = Doubts.of(plain, new double[] {800 * 500});
+    Doubts.Result doubts = Doubts.of(plain, new double[] {800 * 500}, Set.of());
     Score was = Score.of(plain, field);
     Score is = Score.of(doubts.modelled(), field);
     int found = 0;

@@ -214,7 +214,8 @@ class SimulatedRanchesTest {
           Observations data = Observations.of(readings.apply(ranch), List.of());
           Kriging kriging = new Kriging(Solved.of(data, ReferenceRanch.MODEL));
           return new FittedSurface(
-              new Tried(SurfaceMethod.KRIGING, data, List.of(kriging), List.of()),
+              SurfaceCases.everywhere(
+                  new Tried(SurfaceMethod.KRIGING, data, List.of(kriging), List.of())),
               ranch.readings().scale(),
               ranch.fields(),
               AUTO,

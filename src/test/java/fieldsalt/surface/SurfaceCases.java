@@ -5,6 +5,8 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.quantity.Texture;
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.choice.MethodByField;
+import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.site.Observations;
 import fieldsalt.surface.site.Points;
 import java.io.IOException;
@@ -17,6 +19,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -140,5 +144,12 @@ public final class SurfaceCases {
 
   public static Points points(Observations data, int part, double x, double y) {
     return Points.of(data, part, List.of(new PlaceM(x, y)));
+  }
+
+  /** One method for all fields of its data. */
+  public static MethodByField everywhere(Tried method) {
+    Set<String> fields =
+        method.data().parts().stream().map(p -> p.field()).collect(Collectors.toSet());
+    return new MethodByField(List.of(new MethodByField.Group(fields, method)));
   }
 }

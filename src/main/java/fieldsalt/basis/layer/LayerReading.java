@@ -38,6 +38,12 @@ public record LayerReading(
     return Math.exp(lnEce);
   }
 
+  /** The same in doubt: another value, with the variance of a mixture. */
+  public LayerReading mixed(double otherLnEce, double variance) {
+    return new LayerReading(
+        sample, method, otherLnEce, variance, shared, relation, factor, findings);
+  }
+
   /** The same with more error of its own. */
   LayerReading plusVariance(double more) {
     return new LayerReading(

@@ -38,6 +38,7 @@ public final class BasisKeys {
   private static BasisOptions basisOptions(JobDocument job) {
     return BasisOptions.defaults()
         .withDropPairs(Set.copyOf(job.texts("drop-pairs")))
+        .withConfirmed(Set.copyOf(job.names("confirm")))
         .withPoolCampaigns(job.word("campaign").equals("all"))
         .withInvertPasteProbe(job.word("paste-probe").equals("invert"))
         .withEspFromOneToFive(job.flag("esp-from-1-5"));

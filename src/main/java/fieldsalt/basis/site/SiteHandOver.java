@@ -3,6 +3,7 @@ package fieldsalt.basis.site;
 import fieldsalt.basis.depth.DepthMean;
 import fieldsalt.basis.depth.DepthWeighting;
 import fieldsalt.basis.depth.FieldDepth;
+import fieldsalt.basis.depth.ProfileDoubts;
 import fieldsalt.basis.depth.RootZone;
 import fieldsalt.basis.depth.SiteRow;
 import fieldsalt.basis.layer.Campaigns;
@@ -61,7 +62,8 @@ public final class SiteHandOver {
 
   /** Means over each field's root zone. */
   public RootZoneReadings rootZone(Function<String, RootZone> rootZone) {
-    List<SiteRow> ranch = SiteRow.group(readings);
+    List<SiteRow> ranch =
+        ProfileDoubts.settled(SiteRow.group(readings), settings.options().confirmed(), findings);
     Map<String, List<SiteRow>> byField = new TreeMap<>();
     ranch.forEach(
         row -> byField.computeIfAbsent(row.site().field(), f -> new ArrayList<>()).add(row));

@@ -97,6 +97,7 @@ public final class TablesOutput {
               p.field(),
               fixed(degrees[0], 7),
               fixed(degrees[1], 7),
+              Double.isNaN(p.worth()) ? null : fixed(100 * p.worth(), 1),
               fixed(100 * p.ranchErrorAfter(), 1),
               fixed(100 * p.worstZoneErrorAfter(), 1)));
     }
@@ -108,6 +109,8 @@ public final class TablesOutput {
       case DOUBTFUL_AGAIN -> "doubtful reading again, of the stored sample";
       case PASTE_RERUN -> "paste of the stored sample";
       case NEW_SITE -> "new site";
+      case SODIUM -> "SAR of the saturated paste, of the stored sample";
+      case CEC -> "CEC or texture of the stored sample";
     };
   }
 

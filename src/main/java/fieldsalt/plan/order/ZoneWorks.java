@@ -149,7 +149,9 @@ public final class ZoneWorks {
   }
 
   private List<String> sites(int z) {
-    return soilDraws.esp().has(z) ? List.of() : SodiumSites.of(zones.get(z), samples);
+    return soilDraws.esp().has(z) && soilDraws.cec().has(z)
+        ? List.of()
+        : SodiumSites.of(zones.get(z), samples);
   }
 
   /** With prices the rate of the largest expected value replaces the middle of the requirement. */

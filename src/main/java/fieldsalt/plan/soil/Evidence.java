@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /** How firmly the map of each field stands, for the plan. */
@@ -29,18 +30,21 @@ public final class Evidence {
 
   private final Map<String, FieldDepth> depths;
   private final Map<String, Long> sites;
-  private final boolean noBetterThanMean;
+  private final Predicate<String> noBetterThanMean;
   private final List<Finding> findings;
   private final Map<String, List<Sodium>> sodium;
   private final Map<String, Double> seedbedLogEce;
 
   /**
    * @param rootZone readings that were mapped
-   * @param noBetterThanMean nothing predicts unseen sites better than their field's mean
+   * @param noBetterThanMean whether nothing predicts unseen sites of a field better than its mean
    * @param findings of the stages before this one
    */
   public Evidence(
-      Basis basis, RootZoneReadings rootZone, boolean noBetterThanMean, List<Finding> findings) {
+      Basis basis,
+      RootZoneReadings rootZone,
+      Predicate<String> noBetterThanMean,
+      List<Finding> findings) {
     this.depths =
         rootZone.fields().stream()
             .collect(Collectors.toMap(FieldDepth::field, Function.identity(), (a, b) -> a));
@@ -65,7 +69,7 @@ public final class Evidence {
     Optional<FieldDepth> depth = Optional.ofNullable(depths.get(field));
     return new FieldEvidence(
         sites.getOrDefault(field, 0L).intValue(),
-        noBetterThanMean,
+        noBetterThanMean.test(field),
         depth.map(FieldDepth::topsoilOnly).orElse(false),
         depth.map(FieldDepth::shape).orElse(ProfileShape.UNKNOWN),
         seedbedEce(field),

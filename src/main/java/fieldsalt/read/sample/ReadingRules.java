@@ -7,7 +7,6 @@ import fieldsalt.read.file.SourceRow;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.word.ReadingUnit;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -28,9 +27,8 @@ public final class ReadingRules {
   private final Map<String, LabRule> labs = new LinkedHashMap<>();
 
   private final Set<String> siteIds;
-  private final boolean oneFile;
+  private final PersonsWord word;
   private final LabRule general;
-  private final List<String> confirmed;
   private final Pattern pattern;
   private final boolean mapsEc;
   private final boolean local;
@@ -40,11 +38,10 @@ public final class ReadingRules {
    * @param oneFile whether there is one samples file, so that a row's number alone names it
    */
   public ReadingRules(JobDocument job, Set<String> siteIds, boolean oneFile) {
-    this.oneFile = oneFile;
+    this.word = PersonsWord.of(job, oneFile);
     this.job = job;
     this.siteIds = Set.copyOf(siteIds);
     this.general = LabRule.of("", key -> job.text("defaults." + key), job.number("tds-factor"));
-    this.confirmed = job.names("confirm");
     this.pattern = job.text("id-pattern").map(Pattern::compile).orElse(DEPTH_SUFFIX);
     this.mapsEc = property().equalsIgnoreCase("ec");
     this.local = job.word("crs").equals("local");
@@ -124,19 +121,12 @@ public final class ReadingRules {
 
   /** What a row is called in the job: its number, with its file where there are several. */
   String name(SourceRow row) {
-    return oneFile ? String.valueOf(row.row()) : row.toString();
+    return word.name(row);
   }
 
   /** The unit that the user confirmed for one row, by its number or the sample's id. */
   Optional<ReadingUnit> confirmed(SourceRow row, String id) {
-    if (confirmed.isEmpty()) {
-      return Optional.empty();
-    }
-    return List.of(name(row), row.toString(), id).stream()
-        .filter(confirmed::contains)
-        .flatMap(name -> job.text("confirm", name).stream())
-        .findFirst()
-        .flatMap(ReadingUnit::of);
+    return word.unit(row, id);
   }
 
   DepthRange depth() {

@@ -49,6 +49,36 @@ public record Sample(
     return with(field, place, other, ions, laboratory, source);
   }
 
+  public Sample withDepth(DepthRange other) {
+    return at(other, date);
+  }
+
+  public Sample withDate(Optional<LocalDate> other) {
+    return at(depth, other);
+  }
+
+  private Sample at(DepthRange newDepth, Optional<LocalDate> newDate) {
+    return new Sample(
+        id,
+        field,
+        place,
+        newDepth,
+        method,
+        reading,
+        ec,
+        temperatureC,
+        temperatureCompensated,
+        soil,
+        ions,
+        laboratory,
+        newDate,
+        pair,
+        restedH,
+        composite,
+        source,
+        extras);
+  }
+
   public Sample withIons(Ions other) {
     return with(field, place, soil, other, laboratory, source);
   }

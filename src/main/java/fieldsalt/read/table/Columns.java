@@ -50,7 +50,7 @@ public final class Columns {
   public static Columns of(Sheet sheet, Map<String, List<String>> mapping, Notes notes) {
     Columns columns = new Columns(sheet, notes);
     mapping.forEach((ours, headers) -> headers.forEach(h -> columns.map(ours, h)));
-    columns.guess(mapping.containsKey("ec"));
+    columns.guess(!columns.ec.isEmpty());
     return columns;
   }
 

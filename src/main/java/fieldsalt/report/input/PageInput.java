@@ -86,7 +86,7 @@ public record PageInput(
 
   /** Whether the map was found no better than the mean of each field. */
   public boolean isFlat() {
-    return surface.report().chosen() == SurfaceMethod.MEAN;
+    return surface.report().isFlat();
   }
 
   /** Whether zones follow sodium where nothing is known of where the salt is. */

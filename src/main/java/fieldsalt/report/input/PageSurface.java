@@ -55,14 +55,20 @@ public record PageSurface(
           case DOUBTFUL_AGAIN -> "The doubtful reading of the stored sample " + sample + " again";
           case PASTE_RERUN -> "Saturated paste of the stored sample " + sample;
           case NEW_SITE -> "A new site in field " + p.field() + ", by saturated paste";
+          case SODIUM -> "SAR of the saturated paste of the stored sample " + sample;
+          case CEC -> "CEC, or at least the texture, of the stored sample " + sample;
         },
         switch (p.kind()) {
           case DOUBTFUL_AGAIN -> "it is misread, or a spot of its own: the map cannot tell";
           case PASTE_RERUN -> "ties the cheaper readings to the paste";
           case NEW_SITE -> "the zones are known least where no site is near";
+          case SODIUM -> "gypsum cannot be decided here: nothing is known of sodium";
+          case CEC -> "sodium asks for gypsum, but no tonnes can be given without it";
         },
         p.field(),
         p.place(),
+        p.kind(),
+        100 * p.worth(),
         100 * p.ranchErrorAfter(),
         100 * p.worstZoneErrorAfter());
   }
@@ -79,6 +85,7 @@ public record PageSurface(
    * @param what e.g. {@code saturated paste of the stored sample N07}
    * @param why what it tells most about
    * @param place where, metres of the ranch's projection
+   * @param worthPct share of what is not known that it settles; NaN for a reading in doubt
    * @param ranchErrorPct standard error of the ranch's mean ECe after it and those before, percent
    * @param worstZoneErrorPct the same of the zone known worst
    */
@@ -87,6 +94,8 @@ public record PageSurface(
       String why,
       String field,
       PlaceM place,
+      Proposal.Kind kind,
+      double worthPct,
       double ranchErrorPct,
       double worstZoneErrorPct) {}
 }

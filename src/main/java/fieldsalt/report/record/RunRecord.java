@@ -26,6 +26,7 @@ import fieldsalt.report.result.Citations;
 import fieldsalt.report.result.RunResults;
 import fieldsalt.surface.area.AreaMeans;
 import fieldsalt.surface.covariance.Variogram;
+import fieldsalt.surface.fit.Accuracy;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.zones.field.Zone;
@@ -160,6 +161,11 @@ public final class RunRecord {
     Map<String, Object> surface = new LinkedHashMap<>();
     surface.put("method", report.chosen());
     surface.put("why", report.whyChosen());
+    surface.put("unseen_sites", report.accuracy().map(RunRecord::accuracy).orElse(null));
+    surface.put(
+        "unseen_sites_without_doubtful",
+        report.accuracyWithoutDoubtful().map(RunRecord::accuracy).orElse(null));
+    surface.put("steered", report.steering().map(RunRecord::steered).orElse(null));
     surface.put("variogram", report.variogram());
     surface.put("leave_one_out", report.candidates());
     surface.put(
@@ -171,6 +177,27 @@ public final class RunRecord {
     surface.put("sample_variogram", report.details().sampleVariogram());
     surface.put("next", results.planned().next().best());
     return surface;
+  }
+
+  private static Map<String, Object> accuracy(Accuracy a) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("sites", a.sites());
+    out.put("rmse", a.rmse());
+    out.put("typical_factor", a.typicalFactor());
+    out.put("explained", a.explained());
+    out.put("coverage90", a.coverage90());
+    return out;
+  }
+
+  private static Map<String, Object> steered(SurfaceReport.Steering s) {
+    Map<String, Object> out = new LinkedHashMap<>();
+    out.put("fields", s.fields());
+    out.put("by", s.drifts());
+    out.put("explained", s.explained());
+    out.put("explained_without", s.explainedWithout());
+    out.put("variogram", s.variogram());
+    out.put("leave_one_out", s.candidates());
+    return out;
   }
 
   private List<Map<String, Object>> zones() {

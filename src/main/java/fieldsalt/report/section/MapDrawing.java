@@ -19,6 +19,7 @@ import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.map.SurfaceMap;
+import fieldsalt.surface.next.Proposal;
 import fieldsalt.surface.site.Grid;
 import java.util.List;
 import java.util.Set;
@@ -251,11 +252,12 @@ final class MapDrawing {
         paste ? "site paste" : "site");
   }
 
-  /** Places to measure next: triangles with their order. */
+  /** Places to measure next: triangles with their order; a reading in doubt has its ring. */
   private void next() {
     List<PageSurface.NextMeasurement> next = input.surface().next();
     for (int i = 0; i < next.size(); i++) {
-      if (isHere(next.get(i).field())) {
+      boolean ring = next.get(i).kind() == Proposal.Kind.DOUBTFUL_AGAIN;
+      if (!ring && isHere(next.get(i).field())) {
         triangle(next.get(i), i + 1);
       }
     }

@@ -35,14 +35,16 @@ public final class NextSection implements Section {
   public void body(Markup page) {
     page.line(
         "p",
-        "In this order each further measurement narrows the map most. Stop when the errors are"
-            + " small enough for the decision. The places are on the map (triangles) and in next.csv.");
+        "Readings in doubt first, then by worth: the share, by hectares, of what is not known that"
+            + " each settles. The list ends where a measurement would lower its field's error by"
+            + " less than 1 per cent. The places are on the map (triangles) and in next.csv.");
     HtmlTable table =
         new HtmlTable(
             "Standard error of mean ECe after this and the measurements above it, per cent",
             "Order",
             "Measure",
             "Because",
+            "Worth",
             "Ranch mean",
             "Zone known worst");
     List<NextMeasurement> next = input.surface().next();
@@ -61,6 +63,7 @@ public final class NextSection implements Section {
         String.valueOf(order),
         n.what(),
         n.why(),
+        Double.isNaN(n.worthPct()) ? "–" : percent(n.worthPct()),
         percent(n.ranchErrorPct()),
         percent(n.worstZoneErrorPct()));
   }

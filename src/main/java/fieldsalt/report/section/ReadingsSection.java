@@ -12,7 +12,7 @@ import fieldsalt.report.markup.Figures;
 import fieldsalt.report.markup.HtmlTable;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
-import fieldsalt.surface.fit.SurfaceMethod;
+import fieldsalt.surface.fit.SurfaceReport;
 
 /** What was done to each kind of reading, and what the pairs taught about its factor. */
 public final class ReadingsSection implements Section {
@@ -146,11 +146,11 @@ public final class ReadingsSection implements Section {
     if (points == 0) {
       return;
     }
-    boolean steers = input.surface().report().chosen() == SurfaceMethod.DRIFT;
-    boolean tested = Words.candidate(input.surface().report(), SurfaceMethod.DRIFT).isPresent();
+    SurfaceReport report = input.surface().report();
+    boolean tested = report.details().drift().isPresent();
     String rest =
-        steers
-            ? "steers the map."
+        report.steering().isPresent()
+            ? "steers the map of " + String.join(", ", report.steering().get().fields()) + "."
             : tested
                 ? "was read and tested, but does not steer the map: the samples alone predict a"
                     + " left-out sample as well."

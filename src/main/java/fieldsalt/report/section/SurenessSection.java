@@ -13,6 +13,7 @@ import fieldsalt.report.markup.HtmlTable;
 import fieldsalt.report.markup.Markup;
 import fieldsalt.report.markup.Section;
 import fieldsalt.surface.covariance.Anisotropy;
+import fieldsalt.surface.fit.Accuracy;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
 import fieldsalt.surface.fit.SurfaceReport.FittedVariogram;
@@ -47,7 +48,8 @@ public final class SurenessSection implements Section {
   public void body(Markup page) {
     page.line("p", Words.trust(input));
     page.line("p", "Why this method: " + Words.ended(report().whyChosen()));
-    Words.candidate(report(), report().chosen()).ifPresent(c -> page.line("p", honest(c)));
+    report().steering().ifPresent(s -> page.line("p", steering(s)));
+    report().accuracy().ifPresent(a -> page.line("p", honest(a)));
     if (!report().candidates().isEmpty()) {
       numbers(page);
     }
@@ -67,7 +69,22 @@ public final class SurenessSection implements Section {
         "charts");
   }
 
-  private static String honest(Candidate c) {
+  /** Which fields follow a survey or raster, and by how much it helps there. */
+  private static String steering(SurfaceReport.Steering s) {
+    return String.join(" and ", s.drifts())
+        + " steers the map of "
+        + Figures.count(s.fields().size(), "field")
+        + " ("
+        + String.join(", ", s.fields())
+        + "): there the map explains "
+        + Figures.percent(Math.max(0, s.explained()))
+        + " of how unseen sites differ from their field's mean; by the samples alone it would"
+        + " explain "
+        + Figures.percent(Math.max(0, s.explainedWithout()))
+        + ".";
+  }
+
+  private static String honest(Accuracy c) {
     double short90 = 0.9 - c.coverage90();
     double band = 1.645 * Math.sqrt(0.09 / Math.max(1, c.sites()));
     String verdict =

@@ -35,8 +35,7 @@ final class ValidationTable {
   private void validation(Markup page) {
     HtmlTable table =
         new HtmlTable(
-            "Left-out sites; in brackets the band expected for so many sites. Skill: 0 is no better"
-                + " than the field's mean, 1 is perfect. G: 1 if every interval holds what it"
+            "Left-out sites; in brackets the band expected for so many sites. G: 1 if every interval holds what it"
                 + " promises",
             "Scale",
             "Sites",
@@ -44,7 +43,6 @@ final class ValidationTable {
             "Mean absolute",
             "Mean error",
             "CRPS",
-            "Skill",
             "Mean squared standardised",
             "Median",
             "G");
@@ -61,7 +59,6 @@ final class ValidationTable {
         Figures.decimals(v.mae(), 2),
         Figures.decimals(v.bias(), 2),
         Figures.decimals(v.crps(), 2),
-        Figures.decimals(v.skill(), 2),
         band(e.meanLow(), e.mean(), e.meanHigh()),
         band(e.medianLow(), e.median(), e.medianHigh()),
         Figures.decimals(v.goodness(), 2));

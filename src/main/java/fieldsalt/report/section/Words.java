@@ -4,6 +4,7 @@ import fieldsalt.basis.site.Scale;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.markup.Figures;
+import fieldsalt.surface.fit.Accuracy;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
@@ -26,8 +27,7 @@ final class Words {
 
   /** How well the map predicts a place it has not seen, in one or two sentences. */
   static String trust(SurfaceReport report, SiteReadings readings) {
-    Optional<Candidate> chosen = candidate(report, report.chosen());
-    if (report.chosen() == SurfaceMethod.MEAN) {
+    if (report.isFlat()) {
       return (readings.property().equals(SiteReadings.ECE)
               ? "The samples show how much salt there is, not where it is"
               : "The samples show how much there is, not where")
@@ -36,32 +36,43 @@ final class Words {
           + BY_PLACE
           + ".";
     }
-    return chosen
-        .map(c -> within(c, readings) + against(report, c))
+    return report
+        .accuracy()
+        .map(a -> within(a, readings) + without(report, readings))
         .orElse("The map was not tested.");
   }
 
-  private static String within(Candidate c, SiteReadings readings) {
-    String size =
-        readings.scale() == Scale.LOG
-            ? "a factor of " + Figures.twoFigures(Math.exp(c.rmse()))
-            : (Figures.twoFigures(c.rmse()) + Figures.GAP + readings.unit()).strip();
+  private static String within(Accuracy a, SiteReadings readings) {
     return "At a place it has not seen the map is typically right to within "
-        + size
-        + " (tested on "
-        + Figures.count(c.sites(), "sample site")
-        + ", each left out in turn)";
+        + size(a, readings)
+        + " and explains "
+        + explained(a)
+        + " of how such places differ from their field's mean (tested on "
+        + Figures.count(a.sites(), "sample site")
+        + ", each left out in turn).";
   }
 
-  private static String against(SurfaceReport report, Candidate chosen) {
-    return candidate(report, SurfaceMethod.MEAN)
-        .filter(mean -> mean.rmse() > chosen.rmse())
+  private static String without(SurfaceReport report, SiteReadings readings) {
+    return report
+        .accuracyWithoutDoubtful()
         .map(
-            mean ->
-                ", an error "
-                    + Figures.percent(1 - chosen.rmse() / mean.rmse())
-                    + " smaller than that of the field's mean.")
-        .orElse(".");
+            a ->
+                " Without the doubtful readings it is "
+                    + size(a, readings)
+                    + " and "
+                    + explained(a)
+                    + ".")
+        .orElse("");
+  }
+
+  private static String size(Accuracy a, SiteReadings readings) {
+    return readings.scale() == Scale.LOG
+        ? "a factor of " + Figures.twoFigures(a.typicalFactor())
+        : (Figures.twoFigures(a.rmse()) + Figures.GAP + readings.unit()).strip();
+  }
+
+  private static String explained(Accuracy a) {
+    return Figures.percent(Math.max(0, a.explained()));
   }
 
   static Optional<Candidate> candidate(SurfaceReport report, SurfaceMethod method) {

@@ -6,16 +6,15 @@ import fieldsalt.basis.site.SiteReadings.Site;
 import fieldsalt.classes.ClassScheme;
 import fieldsalt.quantity.UnitSystem;
 import fieldsalt.read.sample.Sample;
+import fieldsalt.surface.fit.Accuracy;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
-import fieldsalt.surface.fit.SurfaceReport.Candidate;
 import fieldsalt.zones.field.Zone;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -80,32 +79,35 @@ public final class SummaryLines {
   }
 
   private String method(SurfaceReport report) {
-    Optional<Candidate> chosen = candidate(report, report.chosen());
-    Optional<Candidate> mean = candidate(report, SurfaceMethod.MEAN);
-    if (chosen.isEmpty() || mean.isEmpty()) {
-      return "Method: " + report.chosen().label();
-    }
-    if (report.chosen() == SurfaceMethod.MEAN) {
-      return "Method: mean of each field (nothing predicts unseen sites better); error "
-          + error(mean.get());
-    }
-    return "Method: "
-        + report.chosen().label()
-        + "; error at unseen sites "
-        + error(chosen.get())
-        + ", of the field mean "
-        + error(mean.get());
+    String method =
+        report.chosen() == SurfaceMethod.MEAN
+            ? "mean of each field (nothing predicts unseen sites clearly better)"
+            : report.chosen().label();
+    String steered =
+        report
+            .steering()
+            .filter(s -> report.chosen() != SurfaceMethod.DRIFT)
+            .map(s -> "; steered by " + String.join(", ", s.drifts()) + ": " + fields(s.fields()))
+            .orElse("");
+    return "Method: " + method + steered + report.accuracy().map(this::inWords).orElse("");
   }
 
-  /** Root mean squared error: of ln as a percentage, else in the property's unit. */
-  private String error(Candidate candidate) {
-    return readings.scale() == Scale.LOG
-        ? String.format(Locale.ROOT, "%.0f %%", 100 * Math.expm1(candidate.rmse()))
-        : String.format(Locale.ROOT, "%.3g %s", candidate.rmse(), readings.unit());
+  private static String fields(List<String> names) {
+    int more = names.size() - FIELDS_SHOWN;
+    return String.join(", ", names.subList(0, Math.min(FIELDS_SHOWN, names.size())))
+        + (more > 0 ? " and " + more + " more" : "");
   }
 
-  private static Optional<Candidate> candidate(SurfaceReport report, SurfaceMethod method) {
-    return report.candidates().stream().filter(c -> c.method() == method).findFirst();
+  private String inWords(Accuracy accuracy) {
+    String size =
+        readings.scale() == Scale.LOG
+            ? String.format(Locale.ROOT, "a factor of %.2g", accuracy.typicalFactor())
+            : String.format(Locale.ROOT, "%.2g %s", accuracy.rmse(), readings.unit());
+    return String.format(
+        Locale.ROOT,
+        "; typically within %s at unseen sites, explains %.0f %% of their variance",
+        size,
+        100 * Math.max(0, accuracy.explained()));
   }
 
   /** Hectares per class, a line for each field, or for each crop where there are many fields. */

@@ -11,6 +11,16 @@ package fieldsalt.surface.area;
  *     the covariance of two areas of different fields is the product of their rows times both means
  */
 public record JointMeans(AreaMeans means, double[][] covariance, double[][] shared) {
+  /** The same among areas of other fields that use this many shared effects before their own. */
+  public JointMeans after(int effects) {
+    double[][] moved = new double[shared.length][];
+    for (int a = 0; a < moved.length; a++) {
+      moved[a] = new double[effects + shared[a].length];
+      System.arraycopy(shared[a], 0, moved[a], effects, shared[a].length);
+    }
+    return new JointMeans(means, covariance, moved);
+  }
+
   public double[] mean() {
     return means.mean();
   }

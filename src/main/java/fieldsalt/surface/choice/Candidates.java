@@ -35,6 +35,11 @@ public final class Candidates {
     return tried;
   }
 
+  /** Kriging of fields apart from others, whose readings tell of the shared offsets. */
+  public static Tried krigingApart(Modelled modelled) {
+    return withDrift(modelled).as(SurfaceMethod.KRIGING);
+  }
+
   /** Kriging with the drifts of the data. */
   static Tried withDrift(Modelled modelled) {
     Observations data = modelled.likelihood().data();

@@ -1,8 +1,10 @@
 package fieldsalt.surface.choice;
 
 import fieldsalt.surface.fit.SurfaceMethod;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * The simplest method whose mean leave-one-out CRPS is within one paired standard error of the
@@ -20,7 +22,7 @@ public record Choice(Tried chosen, String why) {
     }
     for (Tried t : simplestFirst) {
       if (t.meanCrps() - best.meanCrps() <= pairedError(t, best)) {
-        return new Choice(t, why(t, best, simplestFirst.get(0)));
+        return new Choice(t, why(t, best));
       }
     }
     throw new IllegalStateException("the best is within no error of itself");
@@ -32,17 +34,20 @@ public record Choice(Tried chosen, String why) {
   }
 
   static double pairedError(Tried one, Tried other) {
-    int n = one.leftOut().size();
-    double mean = one.meanCrps() - other.meanCrps();
-    double sum = 0;
-    for (int i = 0; i < n; i++) {
-      double d = one.leftOut().get(i).crps() - other.leftOut().get(i).crps() - mean;
-      sum += d * d;
-    }
+    Map<String, Double> others = other.crpsBySite();
+    double[] differences =
+        one.crpsBySite().entrySet().stream()
+            .filter(e -> others.containsKey(e.getKey()))
+            .mapToDouble(e -> e.getValue() - others.get(e.getKey()))
+            .sorted()
+            .toArray();
+    int n = differences.length;
+    double mean = Arrays.stream(differences).average().orElse(0);
+    double sum = Arrays.stream(differences).map(d -> (d - mean) * (d - mean)).sum();
     return n < 2 ? Double.POSITIVE_INFINITY : Math.sqrt(sum / (n - 1) / n);
   }
 
-  private static String why(Tried chosen, Tried best, Tried mean) {
+  private static String why(Tried chosen, Tried best) {
     int sites = chosen.leftOut().size();
     if (chosen.method() == SurfaceMethod.MEAN) {
       return "No method predicts sites that it has not seen clearly better than the field's own mean"
@@ -50,15 +55,12 @@ public record Choice(Tried chosen, String why) {
           + sites
           + " sites): the samples show how much, not where.";
     }
-    double skill = 100 * (1 - chosen.meanCrps() / mean.meanCrps());
     String first =
-        String.format(
-            Locale.ROOT,
-            "%s predicts sites that it has not seen %.0f %% better than the field's mean"
-                + " (leave-one-out score over %d sites)",
-            name(chosen.method()),
-            skill,
-            sites);
+        name(chosen.method())
+            + " predicts sites that it has not seen clearly better than the field's mean"
+            + " (leave-one-out score over "
+            + sites
+            + " sites)";
     return chosen.method() == best.method()
         ? first + "."
         : first + "; " + name(best.method()).toLowerCase(Locale.ROOT) + " is not clearly better.";

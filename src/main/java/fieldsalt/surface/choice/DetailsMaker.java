@@ -5,66 +5,121 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
-import fieldsalt.surface.fit.Doubts;
+import fieldsalt.surface.fit.Accuracy;
 import fieldsalt.surface.fit.Influence;
 import fieldsalt.surface.fit.LeftOut;
 import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.SampleVariogram;
 import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.fit.SurfaceMethod;
+import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.site.Drift;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
-/** Gathers plots, validation and warnings of a chosen method. */
+/** Gathers plots, validation and warnings of the methods chosen. */
 public final class DetailsMaker {
   private static final int MOST_FOR_REFITS = 500;
   private final SiteReadings readings;
-  private final Modelled modelled;
+  private final List<FittedGroup> groups;
+  private final Tried mean;
   private final List<Finding> findings;
 
-  public DetailsMaker(SiteReadings readings, Modelled modelled, List<Finding> findings) {
+  /**
+   * @param readings of all fields
+   * @param groups of fields, the first of which the plots speak of
+   * @param mean of each field as the method
+   */
+  public DetailsMaker(
+      SiteReadings readings, List<FittedGroup> groups, Tried mean, List<Finding> findings) {
     this.readings = readings;
-    this.modelled = modelled;
+    this.groups = List.copyOf(groups);
+    this.mean = mean;
     this.findings = findings;
-  }
-
-  public Modelled modelled() {
-    return modelled;
   }
 
   /**
    * Everything that is asked for.
    *
-   * @param doubts sites in doubt
+   * @param plain the models of all fields without drift
    */
-  public SurfaceDetails of(
-      Tried chosen,
-      Tried mean,
-      Optional<SurfaceDetails.DriftCheck> drift,
-      List<Doubts.Site> doubts) {
-    Observations data = modelled.likelihood().data();
+  public SurfaceDetails of(Modelled plain, Optional<SurfaceDetails.DriftCheck> drift) {
+    Modelled first = groups.get(0).modelled();
+    Modelled ofAll = groups.size() == 1 ? first : plain;
+    List<LeftOut> left = groups.stream().flatMap(g -> chosen(g).leftOut().stream()).toList();
+    String ln = readings.scale() == Scale.LOG ? "ln" : readings.unit();
+    List<SurfaceDetails.Doubtful> doubtful = new ArrayList<>();
+    for (FittedGroup group : groups) {
+      Observations data = group.modelled().likelihood().data();
+      group.doubts().forEach(d -> doubtful.add(DoubtfulSites.of(readings, data, d)));
+    }
+    doubtful.sort(Comparator.comparingDouble(d -> -d.chance()));
     return new SurfaceDetails(
-        SampleVariogram.of(data),
-        modelled.fit().model().anisotropy(),
-        influential(data, chosen),
+        SampleVariogram.of(first.likelihood().data()),
+        first.fit().model().anisotropy(),
+        groups.stream().flatMap(g -> influential(g).stream()).toList(),
         List.of(
-            Judge.onFitScale(
-                chosen.leftOut(),
-                mean.leftOut(),
-                readings.scale() == Scale.LOG ? "ln" : readings.unit()),
-            Judge.inUnit(chosen.leftOut(), mean.leftOut(), readings.scale(), readings.unit())),
-        chosen.leftOut().stream().map(l -> siteCheck(data, l)).toList(),
-        laboratories(data),
+            Judge.onFitScale(left, mean.leftOut(), ln),
+            Judge.inUnit(left, mean.leftOut(), readings.scale(), readings.unit())),
+        groups.stream()
+            .flatMap(g -> chosen(g).leftOut().stream().map(l -> siteCheck(chosen(g).data(), l)))
+            .toList(),
+        laboratories(ofAll),
         drift,
-        doubts.stream().map(d -> DoubtfulSites.of(readings, data, d)).toList());
+        doubtful);
   }
 
-  private List<SurfaceDetails.LaboratoryCheck> laboratories(Observations data) {
+  private static Tried chosen(FittedGroup group) {
+    return group.choice().chosen();
+  }
+
+  /** How well sites that were left out are predicted; empty where none could be left out. */
+  public Optional<Accuracy> accuracy() {
+    return accuracy(Set.of());
+  }
+
+  /** The same without the sites in doubt; empty where there are none. */
+  public Optional<Accuracy> accuracyWithoutDoubtful() {
+    Set<String> doubtful =
+        groups.stream().flatMap(g -> g.doubtful().stream()).collect(Collectors.toSet());
+    return doubtful.isEmpty() ? Optional.empty() : accuracy(doubtful);
+  }
+
+  private Optional<Accuracy> accuracy(Set<String> without) {
+    List<LeftOut> left =
+        groups.stream().flatMap(g -> chosen(g).leftOutWithout(without).stream()).toList();
+    return left.isEmpty()
+        ? Optional.empty()
+        : Optional.of(Judge.accuracy(left, mean.leftOutWithout(without)));
+  }
+
+  /** The group that a survey or raster steers; empty where none does. */
+  public Optional<SurfaceReport.Steering> steering(Tried kriging) {
+    return groups.stream()
+        .filter(g -> chosen(g).method() == SurfaceMethod.DRIFT)
+        .findFirst()
+        .map(
+            g -> {
+              List<LeftOut> ofMean = mean.judgedIn(g.fields()).leftOut();
+              return new SurfaceReport.Steering(
+                  g.fields().stream().sorted().toList(),
+                  chosen(g).data().drifts().stream().map(d -> d.drift().name()).toList(),
+                  g.choice().why(),
+                  g.candidates().stream().map(Tried::candidate).toList(),
+                  g.modelled().described(),
+                  Judge.accuracy(chosen(g).leftOut(), ofMean).explained(),
+                  Judge.accuracy(kriging.judgedIn(g.fields()).leftOut(), ofMean).explained());
+            });
+  }
+
+  private List<SurfaceDetails.LaboratoryCheck> laboratories(Modelled modelled) {
+    Observations data = modelled.likelihood().data();
     List<Drift> drifts = data.drifts().stream().map(Observations.ScaledDrift::drift).toList();
     List<SurfaceDetails.LaboratoryCheck> checks =
         new LaboratoriesLeftOut(readings, drifts, modelled.fit().model()).checks();
@@ -87,7 +142,14 @@ public final class DetailsMaker {
     return checks;
   }
 
-  private List<SurfaceDetails.Influence> influential(Observations data, Tried chosen) {
+  private List<SurfaceDetails.Influence> influential(FittedGroup group) {
+    Tried chosen = chosen(group);
+    Modelled modelled = group.modelled();
+    Observations data = modelled.likelihood().data();
+    SiteReadings own =
+        groups.size() == 1
+            ? readings
+            : DriftTrial.only(readings, s -> data.indexOf(s.field()) >= 0);
     boolean judged =
         chosen.method() != SurfaceMethod.MEAN
             && chosen.method() != SurfaceMethod.IDW
@@ -96,7 +158,7 @@ public final class DetailsMaker {
     List<SurfaceDetails.Influence> hangs = new ArrayList<>();
     List<Influence.Refit> refits =
         judged
-            ? Influence.of(readings, data, modelled.fit(), chosen.leftOut())
+            ? Influence.of(own, data, modelled.fit(), chosen.leftOut())
             : List.<Influence.Refit>of();
     for (Influence.Refit refit : refits) {
       if (refit.hangs()) {

@@ -53,6 +53,10 @@ public final class DoubtfulSites {
                 + " count whole"
             : "either the reading is wrong (unit, decimal, label) or there is a small spot of its"
                 + " own: the map cannot tell, and it counts half; run the stored sample again, and"
-                + " if it repeats, sample 20 to 30 m around it");
+                + " if it repeats, sample 20 to 30 m around it; once you know, end the doubt in the job: confirm: {\""
+                + d.siteId()
+                + "\": dS/m} if it is right, leave-out: [\""
+                + d.siteId()
+                + "\"] if it is wrong");
   }
 }

@@ -4,7 +4,9 @@ import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
+import fieldsalt.gaussian.MixedModel;
 import fieldsalt.gaussian.NotPositiveDefinite;
+import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.covariance.CovarianceModel;
 import fieldsalt.surface.fit.Doubts;
 import fieldsalt.surface.fit.Modelled;
@@ -13,20 +15,27 @@ import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.site.Drift;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /**
- * Tries what may steer the surface: each drift alone, and two together. A set is fit to be chosen
- * if there are 15 sites for each drift, every site has a value, and each coefficient keeps its sign
- * whatever field is left out (of a single field: whatever quarter of it).
+ * Tries what may steer the surface: each drift alone, and two together, in the fields that it can
+ * steer ({@link SteeredFields}). A set is fit to be chosen if there are 15 sites for each drift and
+ * each coefficient keeps its sign whatever field is left out (of a single field: whatever quarter
+ * of it).
  *
- * @param tried the set with the lowest leave-one-out CRPS
+ * @param fields that the set can steer
+ * @param tried the set that improves most on kriging there
  * @param allowed whether it may be chosen
  * @param doubts sites in doubt once the drift is in
  */
 public record DriftTrial(
+    Set<String> fields,
     Tried tried,
     Modelled modelled,
     SurfaceDetails.DriftCheck check,
@@ -35,44 +44,63 @@ public record DriftTrial(
   private static final int SITES_PER_DRIFT = 15;
 
   /**
-   * The best set of drifts; empty, with the findings that say why, if none can be tried.
+   * What is set against the drifts.
    *
+   * @param readings of all fields
+   * @param mapped fields
+   * @param plain the models of all fields without drift
+   * @param kriging under them
    * @param doubting looks for sites in doubt
    */
-  public static Optional<DriftTrial> of(
+  public record Against(
       SiteReadings readings,
-      List<Drift> drifts,
-      Function<Modelled, Doubts.Result> doubting,
-      List<Finding> findings) {
-    List<Drift> usable = new ArrayList<>();
+      List<FieldBoundary> mapped,
+      Modelled plain,
+      Tried kriging,
+      Function<Modelled, Doubts.Result> doubting) {}
+
+  /** The best set of drifts; empty, with the findings that say why, if none can be tried. */
+  public static Optional<DriftTrial> of(
+      Against against, List<Drift> drifts, List<Finding> findings) {
+    SteeredFields steered = new SteeredFields(against.readings, against.mapped, findings);
+    Map<Drift, Set<String>> fields = new LinkedHashMap<>();
     for (Drift drift : drifts) {
-      reasonAgainst(readings, drift)
-          .ifPresentOrElse(
-              reason ->
-                  findings.add(
-                      new Finding(
-                          Code.DRIFT_NOT_USED, new Place.Source(drift.name()), reason, IGNORED)),
-              () -> usable.add(drift));
+      Set<String> own = steered.of(drift);
+      if (!own.isEmpty()) {
+        fields.put(drift, own);
+      }
     }
     DriftTrial best = null;
-    for (List<Drift> set : sets(usable)) {
-      Optional<DriftTrial> trial = trial(readings, set, doubting, findings);
-      if (trial.isPresent() && (best == null || better(trial.get(), best))) {
+    double most = 0;
+    for (List<Drift> set : sets(List.copyOf(fields.keySet()))) {
+      Set<String> common = SteeredFields.common(set.stream().map(fields::get).toList());
+      Optional<DriftTrial> trial =
+          common.isEmpty() ? Optional.empty() : trial(against, set, common, findings);
+      double gain = trial.map(t -> t.gainOver(against.kriging)).orElse(0.0);
+      if (trial.isPresent() && (best == null || better(trial.get(), gain, best, most))) {
         best = trial.get();
+        most = gain;
       }
     }
     return Optional.ofNullable(best);
   }
 
-  private static final String IGNORED =
-      "ignored: only what has a value at every sampled place, and not the same at all, can steer the"
-          + " map; fill the gaps, or leave the samples in them out";
+  private static boolean better(DriftTrial one, double gain, DriftTrial other, double most) {
+    return one.allowed == other.allowed ? gain > most : one.allowed;
+  }
 
-  private static boolean better(DriftTrial one, DriftTrial other) {
-    if (one.allowed != other.allowed) {
-      return one.allowed;
-    }
-    return one.tried.meanCrps() < other.tried.meanCrps();
+  /** Mean, kriging, the drift and inverse distance, judged at the sites of its fields. */
+  public List<Tried> candidates(List<Tried> plain) {
+    List<Tried> candidates = new ArrayList<>();
+    plain.forEach(t -> candidates.add(t.judgedIn(fields)));
+    candidates.add(2, tried);
+    return candidates;
+  }
+
+  /** By how much it lowers the CRPS, summed over the sites of its fields. */
+  private double gainOver(Tried kriging) {
+    double without = kriging.judgedIn(fields).meanCrps();
+    return (without - tried.meanCrps()) * tried.leftOut().size();
   }
 
   private static List<List<Drift>> sets(List<Drift> drifts) {
@@ -84,50 +112,23 @@ public record DriftTrial(
     return sets;
   }
 
-  private static Optional<String> reasonAgainst(SiteReadings readings, Drift drift) {
-    double[] at = atSites(readings, drift);
-    long missing = java.util.Arrays.stream(at).filter(Double::isNaN).count();
-    if (missing > 0) {
-      return Optional.of("it has no value at " + missing + " of " + at.length + " sites");
-    }
-    double low = java.util.Arrays.stream(at).min().orElse(0);
-    double high = java.util.Arrays.stream(at).max().orElse(0);
-    return high - low > 1e-9 * (1 + Math.abs(high))
-        ? Optional.empty()
-        : Optional.of("it has one and the same value at every site");
-  }
-
-  private static double[] atSites(SiteReadings readings, Drift drift) {
-    return readings.rows().stream()
-        .map(SiteReadings.Row::site)
-        .distinct()
-        .sorted()
-        .mapToDouble(s -> drift.at(readings.sites().get(s).place()))
-        .toArray();
-  }
-
   private static Optional<DriftTrial> trial(
-      SiteReadings readings,
-      List<Drift> set,
-      Function<Modelled, Doubts.Result> doubting,
-      List<Finding> findings) {
-    Observations data = Observations.of(readings, set);
-    if (data.siteCount() < SITES_PER_DRIFT * set.size()) {
-      findings.add(
-          new Finding(
-              Code.DRIFT_NOT_USED,
-              new Place.Source(names(set)),
-              data.siteCount() + " sites; a drift needs " + SITES_PER_DRIFT + " each",
-              "the map is made from the readings alone"));
-      return Optional.empty();
-    }
+      Against against, List<Drift> set, Set<String> fields, List<Finding> findings) {
+    SiteReadings readings = only(against.readings, s -> fields.contains(s.field()));
     try {
-      Doubts.Result doubts = doubting.apply(Modelled.of(data));
+      Observations data = Observations.of(readings, set).withoutGaps();
+      if (data.siteCount() < SITES_PER_DRIFT * set.size()) {
+        findings.add(tooFew(set, data.siteCount()));
+        return Optional.empty();
+      }
+      Doubts.Result doubts =
+          against.doubting.apply(Modelled.of(data.withPrior(ofOthers(against, fields, data))));
       Modelled modelled = doubts.modelled();
       boolean keeps = keepsSigns(readings, set, modelled.fit().model());
       SurfaceDetails.DriftCheck check = check(modelled, keeps);
       return Optional.of(
-          new DriftTrial(Candidates.withDrift(modelled), modelled, check, keeps, doubts.sites()));
+          new DriftTrial(
+              fields, Candidates.withDrift(modelled), modelled, check, keeps, doubts.sites()));
     } catch (NotPositiveDefinite collinear) {
       findings.add(
           new Finding(
@@ -137,6 +138,22 @@ public record DriftTrial(
               "ignored: the field means carry it already"));
       return Optional.empty();
     }
+  }
+
+  private static Finding tooFew(List<Drift> set, int sites) {
+    return new Finding(
+        Code.DRIFT_NOT_USED,
+        new Place.Source(names(set)),
+        sites + " sites in the fields that it covers; a drift needs " + SITES_PER_DRIFT + " each",
+        "the map is made from the readings alone");
+  }
+
+  /** What the other fields say of the offsets that all share. */
+  private static MixedModel.Prior ofOthers(Against against, Set<String> fields, Observations data) {
+    SiteReadings rest = only(against.readings, s -> !fields.contains(s.field()));
+    return rest.rows().isEmpty()
+        ? data.prior()
+        : Solved.of(Observations.of(rest, List.of()), against.plain.fit().model()).ofOffsets();
   }
 
   private static String names(List<Drift> set) {
@@ -180,7 +197,7 @@ public record DriftTrial(
   }
 
   private static double[] slopes(SiteReadings readings, List<Drift> set, CovarianceModel model) {
-    Observations data = Observations.of(readings, set);
+    Observations data = Observations.of(readings, set).withoutGaps();
     double[] effects = Solved.of(data, model).solution().sharedEffects();
     return java.util.Arrays.copyOf(effects, set.size());
   }
@@ -205,8 +222,8 @@ public record DriftTrial(
     return parts;
   }
 
-  private static SiteReadings only(
-      SiteReadings readings, java.util.function.Predicate<SiteReadings.Site> wanted) {
+  /** The rows of some sites. */
+  public static SiteReadings only(SiteReadings readings, Predicate<SiteReadings.Site> wanted) {
     return readings.withRows(
         readings.rows().stream().filter(r -> wanted.test(readings.sites().get(r.site()))).toList());
   }

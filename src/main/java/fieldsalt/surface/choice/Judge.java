@@ -1,6 +1,7 @@
 package fieldsalt.surface.choice;
 
 import fieldsalt.basis.site.Scale;
+import fieldsalt.surface.fit.Accuracy;
 import fieldsalt.surface.fit.Crps;
 import fieldsalt.surface.fit.LeftOut;
 import fieldsalt.surface.fit.Validation;
@@ -17,6 +18,17 @@ public final class Judge {
   private static final double TWO_SIDED = 1.959964;
 
   private Judge() {}
+
+  /** How well sites that were left out were predicted. */
+  public static Accuracy accuracy(List<LeftOut> left, List<LeftOut> fieldMean) {
+    double square = mean(left, l -> l.error() * l.error());
+    double ofMean = mean(fieldMean, l -> l.error() * l.error());
+    return new Accuracy(
+        left.size(),
+        Math.sqrt(square),
+        ofMean > 0 ? 1 - square / ofMean : 0,
+        mean(left, l -> Math.abs(l.chanceBelow() - 0.5) <= 0.45 ? 1 : 0));
+  }
 
   /** On the scale of the fit. */
   public static Validation onFitScale(List<LeftOut> left, List<LeftOut> fieldMean, String unit) {

@@ -2,6 +2,7 @@ package fieldsalt.surface.choice;
 
 import fieldsalt.surface.fit.SurfaceMethod;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Settings of this stage.
@@ -10,9 +11,12 @@ import java.util.OptionalDouble;
  * @param cellM side of a cell in metres; empty for 5 m up to 100 ha of fields, 10 m up to 1,000 ha,
  *     20 m above
  * @param maxCellM what an automatic cell never exceeds (half of the narrowest zone), metres
+ * @param believed ids of sites whose readings a person has confirmed: they are never in doubt
  */
-public record SurfaceSettings(SurfaceMethod method, OptionalDouble cellM, double maxCellM) {
+public record SurfaceSettings(
+    SurfaceMethod method, OptionalDouble cellM, double maxCellM, Set<String> believed) {
   public SurfaceSettings {
+    believed = Set.copyOf(believed);
     if (cellM.isPresent() && !(cellM.getAsDouble() > 0)) {
       throw new IllegalArgumentException("cell-m must be greater than 0, was " + cellM);
     }
@@ -23,10 +27,10 @@ public record SurfaceSettings(SurfaceMethod method, OptionalDouble cellM, double
 
   /** Everything automatic, cells no wider than 12 m. */
   public static SurfaceSettings defaults() {
-    return new SurfaceSettings(SurfaceMethod.AUTO, OptionalDouble.empty(), 12);
+    return new SurfaceSettings(SurfaceMethod.AUTO, OptionalDouble.empty(), 12, Set.of());
   }
 
   public SurfaceSettings withCellM(double other) {
-    return new SurfaceSettings(method, OptionalDouble.of(other), maxCellM);
+    return new SurfaceSettings(method, OptionalDouble.of(other), maxCellM, believed);
   }
 }

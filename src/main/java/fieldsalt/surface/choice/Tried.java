@@ -7,7 +7,10 @@ import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.site.Observations;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 
 /**
  * A method that was tried, with its predictors (one a covariance model averaged over) and what
@@ -24,6 +27,34 @@ public record Tried(
       likeliest = heavier ? predictor : likeliest;
     }
     return likeliest;
+  }
+
+  /** The same method judged on the sites of some fields. */
+  public Tried judgedIn(Set<String> fields) {
+    List<LeftOut> own =
+        leftOut.stream().filter(l -> fields.contains(data.parts().get(l.part()).field())).toList();
+    return new Tried(method, data, predictors, own);
+  }
+
+  /** The CRPS of each site that was left out, by its field and its position there. */
+  Map<String, Double> crpsBySite() {
+    return leftOut.stream()
+        .collect(Collectors.toMap(l -> key(data, l.part(), l.site()), LeftOut::crps));
+  }
+
+  /** A site's name in all data that hold its field. */
+  static String key(Observations data, int part, int site) {
+    return data.parts().get(part).field() + "\n" + site;
+  }
+
+  /** The same predictors under the name of another method. */
+  Tried as(SurfaceMethod other) {
+    return new Tried(other, data, predictors, leftOut);
+  }
+
+  /** The sites that were left out, but for some. */
+  List<LeftOut> leftOutWithout(Set<String> sites) {
+    return leftOut.stream().filter(l -> !sites.contains(key(data, l.part(), l.site()))).toList();
   }
 
   double meanCrps() {

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -43,13 +44,21 @@ public final class Doubts {
   private final Observations data;
   private final double[] nearM;
 
-  private Doubts(Modelled plain, double[] areaM2) {
+  private final boolean[][] believed;
+
+  private Doubts(Modelled plain, double[] areaM2, Set<String> believedIds) {
     this.plain = plain;
     this.data = plain.likelihood().data();
     nearM = new double[areaM2.length];
     for (int part = 0; part < nearM.length; part++) {
       int sites = data.parts().get(part).sites().size();
       nearM[part] = NEAR * Math.sqrt(areaM2[part] / sites);
+    }
+    believed = Doubt.none(data);
+    for (int part = 0; part < believed.length; part++) {
+      for (int s = 0; s < believed[part].length; s++) {
+        believed[part][s] = believedIds.contains(data.parts().get(part).sites().get(s).id());
+      }
     }
   }
 
@@ -74,12 +83,13 @@ public final class Doubts {
    * Looks for doubtful sites.
    *
    * @param areaM2 of each part's field
+   * @param believed ids of sites that a person has confirmed
    */
-  public static Result of(Modelled plain, double[] areaM2) {
+  public static Result of(Modelled plain, double[] areaM2, Set<String> believed) {
     if (plain.likelihood().data().siteCount() < FEWEST_SITES || plain.described().isDefault()) {
       return new Result(plain, List.of());
     }
-    return new Doubts(plain, areaM2).result();
+    return new Doubts(plain, areaM2, believed).result();
   }
 
   /** A set of doubtful sites with the models fitted to it. */
@@ -92,7 +102,7 @@ public final class Doubts {
 
   private Result result() {
     State start = plainState();
-    boolean[][] held = Doubt.none(data);
+    boolean[][] held = believed;
     State best = settled(start, held);
     if (data.siteCount() <= 3 * FEW_SITES) {
       boolean[][] far = new Doubt(data, held).far(start.models, start.weights);
@@ -109,9 +119,20 @@ public final class Doubts {
     List<Site> sites = new ArrayList<>();
     if (Doubt.count(supported) > 0) {
       sites.addAll(supported(best, supported));
-      best = settled(fitted(without(best.doubtful, supported)), supported);
+      held = either(believed, supported);
+      best = settled(fitted(without(best.doubtful, supported)), held);
     }
-    return mixed(best, supported, sites);
+    return mixed(best, held, sites);
+  }
+
+  private static boolean[][] either(boolean[][] one, boolean[][] other) {
+    boolean[][] both = Doubt.copy(one);
+    for (int part = 0; part < both.length; part++) {
+      for (int s = 0; s < both[part].length; s++) {
+        both[part][s] |= other[part][s];
+      }
+    }
+    return both;
   }
 
   private static boolean[][] without(boolean[][] all, boolean[][] some) {

@@ -1,5 +1,6 @@
 package fieldsalt.surface.fit;
 
+import fieldsalt.surface.site.DriftRegression;
 import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;

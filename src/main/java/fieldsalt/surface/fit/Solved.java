@@ -1,5 +1,6 @@
 package fieldsalt.surface.fit;
 
+import fieldsalt.gaussian.Cholesky;
 import fieldsalt.gaussian.LeaveOut;
 import fieldsalt.gaussian.MixedModel;
 import fieldsalt.surface.covariance.CovarianceModel;
@@ -28,7 +29,7 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
             .parallel()
             .mapToObj(part -> block(data, part, model))
             .toList();
-    return new Solved(data, model, new MixedModel(blocks, data.drifts().size()), 1);
+    return new Solved(data, model, new MixedModel(blocks, data.drifts().size(), data.prior()), 1);
   }
 
   private static MixedModel.Block block(Observations data, int part, CovarianceModel model) {
@@ -70,6 +71,20 @@ public record Solved(Observations data, CovarianceModel model, MixedModel soluti
       variances[d] = effects[d] * effects[d];
     }
     return variances;
+  }
+
+  /** What these data say of the shared offsets, for fields that are solved apart. */
+  public MixedModel.Prior ofOffsets() {
+    int fixed = data.drifts().size();
+    int count = data.offsets();
+    double[] effects = solution.sharedEffects();
+    double[][] covariance = solution.sharedCovariance();
+    double[][] own = new double[count][];
+    for (int k = 0; k < count; k++) {
+      own[k] = Arrays.copyOfRange(covariance[fixed + k], fixed, fixed + count);
+    }
+    double[] mean = Arrays.copyOfRange(effects, fixed, fixed + count);
+    return new MixedModel.Prior(mean, count == 0 ? own : Cholesky.factor(own).inverse());
   }
 
   public Solved withWeight(double other) {

@@ -3,6 +3,7 @@ package fieldsalt.surface.map;
 import fieldsalt.basis.site.Scale;
 import fieldsalt.geo.PlaceM;
 import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.surface.choice.MethodByField;
 import fieldsalt.surface.choice.Tried;
 import fieldsalt.surface.fit.Mixture;
 import fieldsalt.surface.fit.Predictor;
@@ -21,19 +22,17 @@ public final class MapMaker {
   /** Cells on a side of the squares that are predicted together. */
   static final int SQUARE = 16;
 
-  private final Tried method;
+  private final MethodByField methods;
   private final Scale scale;
-  private final double[] weights;
 
-  public MapMaker(Tried method, Scale scale) {
-    this.method = method;
+  public MapMaker(MethodByField methods, Scale scale) {
+    this.methods = methods;
     this.scale = scale;
-    this.weights = method.predictors().stream().mapToDouble(p -> p.solved().weight()).toArray();
   }
 
   /** Whether the surface follows a survey or raster. */
   boolean hasDrift() {
-    return !method.data().drifts().isEmpty();
+    return methods.hasDrift();
   }
 
   /**
@@ -75,13 +74,13 @@ public final class MapMaker {
       FieldBoundary field,
       int[] row,
       Map<String, Double> limits) {
-    int part = method.data().indexOf(field.name());
+    Tried method = methods.of(field.name());
     double limit = limits.getOrDefault(field.name(), Double.NaN);
     Scratch scratch = new Scratch();
     for (int column = row[2]; column < row[3]; column++) {
       int[] own = cells.ofSquare((short) row[0], column * SQUARE, row[1] * SQUARE, SQUARE);
       if (own.length > 0) {
-        fill(map, own, part, limit, scratch);
+        fill(map, own, method, method.data().indexOf(field.name()), limit, scratch);
       }
     }
   }
@@ -107,7 +106,8 @@ public final class MapMaker {
     }
   }
 
-  private void fill(SurfaceMap map, int[] cells, int part, double limit, Scratch scratch) {
+  private void fill(
+      SurfaceMap map, int[] cells, Tried method, int part, double limit, Scratch scratch) {
     Grid grid = map.grid();
     List<PlaceM> places = new ArrayList<>(cells.length);
     for (int cell : cells) {
@@ -115,7 +115,7 @@ public final class MapMaker {
           new PlaceM(grid.centreX(cell % grid.columns()), grid.centreY(cell / grid.columns())));
     }
     Points points = Points.of(method.data(), part, places);
-    Mixture[] known = mixtures(points, scratch);
+    Mixture[] known = mixtures(method, points, scratch);
     double limitOfZ = scale == Scale.LOG ? Math.log(Math.max(limit, 0)) : limit;
     for (int i = 0; i < cells.length; i++) {
       if (points.beyond()[i]) {
@@ -132,11 +132,12 @@ public final class MapMaker {
   }
 
   /** What is known of z at each point. */
-  public Mixture[] mixtures(Points points) {
-    return mixtures(points, new Scratch());
+  public static Mixture[] mixtures(Tried method, Points points) {
+    return mixtures(method, points, new Scratch());
   }
 
-  private Mixture[] mixtures(Points points, Scratch scratch) {
+  private static Mixture[] mixtures(Tried method, Points points, Scratch scratch) {
+    double[] weights = method.predictors().stream().mapToDouble(p -> p.solved().weight()).toArray();
     int count = weights.length;
     double[][] mean = new double[points.size()][count];
     double[][] sd = new double[points.size()][count];

@@ -20,9 +20,12 @@ import java.util.Optional;
  */
 public final class NextSearch {
   /** Places of the ranch that may be sampled, and of a field at least. */
-  private static final int PLACES = 150;
+  public static final int PLACES = 150;
 
   private static final int PLACES_OF_FIELD = 12;
+
+  /** A reading that lowers its field's error by less than 1 % is not worth naming. */
+  private static final double LEAST = 1 - 0.99 * 0.99;
 
   /** Elements of all fields' own covariances that are held at once, 8 bytes each. */
   private static final long MOST_HELD = 6_000_000;
@@ -33,6 +36,7 @@ public final class NextSearch {
   private final SharedEffects shared;
   private final double[] ofReading;
   private final List<FieldCase> cases = new ArrayList<>();
+  private final int most;
   private boolean withoutZones;
   private int places;
 
@@ -43,8 +47,10 @@ public final class NextSearch {
    * For one model.
    *
    * @param likeliest under whose model the gains are counted
+   * @param most places of the ranch that may be sampled, about
    */
-  public NextSearch(Predictor likeliest) {
+  public NextSearch(Predictor likeliest, int most) {
+    this.most = most;
     this.solved = likeliest.solved();
     this.informed = likeliest instanceof Informed told ? Optional.of(told) : Optional.empty();
     this.reading = DirectReading.of(solved.data());
@@ -62,13 +68,10 @@ public final class NextSearch {
   public Proposals best(
       List<FieldBoundary> fields, List<List<Target>> areas, List<Double> hectares, int count) {
     Map<String, List<Integer>> zonesOf = new LinkedHashMap<>();
-    double sum = 0;
     for (int z = 0; z < areas.size(); z++) {
       zonesOf.computeIfAbsent(areas.get(z).get(0).field(), f -> new ArrayList<>()).add(z);
-      sum += hectares.get(z) / areas.size();
     }
     withoutZones = areas.isEmpty();
-    double mean = sum;
     double area = fields.stream().mapToDouble(f -> f.shapeM().getArea()).sum();
     fields.stream()
         .sorted(Comparator.comparing(FieldBoundary::name))
@@ -80,11 +83,10 @@ public final class NextSearch {
                   shared,
                   f,
                   own.stream().map(areas::get).toList(),
-                  own.stream().mapToDouble(z -> hectares.get(z) / mean).toArray(),
+                  own.stream().mapToDouble(z -> hectares.get(z)).toArray(),
                   informed,
                   reading,
-                  (int)
-                      Math.max(PLACES_OF_FIELD, Math.round(PLACES * f.shapeM().getArea() / area)));
+                  (int) Math.max(PLACES_OF_FIELD, Math.round(most * f.shapeM().getArea() / area)));
             })
         .forEach(cases::add);
     boolean keep = cases.stream().mapToLong(f -> f.elements() * f.elements()).sum() <= MOST_HELD;
@@ -97,6 +99,7 @@ public final class NextSearch {
   private Proposals greedy(int count) {
     double ranchNow = ranchError();
     double worstNow = worstError();
+    double whole = variance();
     List<Proposal> best = new ArrayList<>();
     List<Open> open = new ArrayList<>();
     for (int f = 0; f < cases.size(); f++) {
@@ -118,6 +121,9 @@ public final class NextSearch {
       }
       open.remove(next);
       FieldCase field = cases.get(next.field());
+      if (gain < LEAST * (withoutZones ? variance() : variance(field))) {
+        break;
+      }
       FieldCase.Told told = field.make(next.option(), ofReading);
       shared.observe(told.b(), told.variance());
       FieldCase.Option option = field.options().get(next.option());
@@ -128,6 +134,7 @@ public final class NextSearch {
               field.name(),
               option.place(),
               gain,
+              gain / whole,
               ranchError(),
               worstError()));
     }
@@ -201,6 +208,23 @@ public final class NextSearch {
       }
     }
     return worst;
+  }
+
+  /** What gains are parts of: the zones' variances by their weights, or the ranch's. */
+  private double variance() {
+    return withoutZones
+        ? ranchError() * ranchError()
+        : cases.stream().mapToDouble(this::variance).sum();
+  }
+
+  private double variance(FieldCase field) {
+    double sum = 0;
+    FieldGains gains = field.gains();
+    for (int z = 0; z < field.weights().length; z++) {
+      sum +=
+          field.weights()[z] * (gains.zoneVariance()[z] + shared.variance(gains.zoneLoadings()[z]));
+    }
+    return sum;
   }
 
   private static double root(double variance) {

@@ -16,7 +16,7 @@ import java.util.List;
  * @param loadings of each standardised shared offset on each row: offsets x rows
  * @param drift standardised value of each drift at each site: drifts x sites
  * @param siteError variance of an error that all rows of a site have in common, by site; 0 unless
- *     the site is in doubt
+ *     the site is in doubt or has no value of a drift
  */
 public record FieldRows(
     String field,
@@ -35,7 +35,7 @@ public record FieldRows(
   }
 
   /** One value a site. */
-  double[] siteValues() {
+  public double[] siteValues() {
     double[] share = IdwRule.rowShares(this);
     double[] values = new double[sites.size()];
     for (int r = 0; r < share.length; r++) {
@@ -55,6 +55,10 @@ public record FieldRows(
       errors[s] += which[s] ? variance : 0;
     }
     return new FieldRows(field, sites, x, y, rows, siteOf, own, loadings, drift, errors);
+  }
+
+  FieldRows withDrift(double[][] other, double[] errors) {
+    return new FieldRows(field, sites, x, y, rows, siteOf, own, loadings, other, errors);
   }
 
   /** Positions of the rows of one site. */

@@ -218,7 +218,7 @@ public final class NeighbourSearch {
     }
 
     /** Index of the point that is the {@code rank}th nearest, from 0. */
-    int index(int rank) {
+    public int index(int rank) {
       return index[rank];
     }
 

@@ -2,10 +2,12 @@ package fieldsalt.surface.site;
 
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.gaussian.Cholesky;
+import fieldsalt.gaussian.MixedModel;
 import fieldsalt.gaussian.NotPositiveDefinite;
 import fieldsalt.gaussian.Semidefinite;
 import fieldsalt.geo.PlaceM;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -20,13 +22,25 @@ import java.util.stream.Collectors;
  * @param offsetRoot T with offset covariance = T T'
  * @param drifts what steers the surface, with the centre and spread that standardise it
  * @param origin place that x and y count from
+ * @param prior of the standardised offsets: what other fields, solved apart, say of them
  */
 public record Observations(
     List<FieldRows> parts,
     int offsets,
     double[][] offsetRoot,
     List<ScaledDrift> drifts,
-    PlaceM origin) {
+    PlaceM origin,
+    MixedModel.Prior prior) {
+
+  /** Data of which no other field says anything. */
+  public Observations(
+      List<FieldRows> parts,
+      int offsets,
+      double[][] offsetRoot,
+      List<ScaledDrift> drifts,
+      PlaceM origin) {
+    this(parts, offsets, offsetRoot, drifts, origin, MixedModel.Prior.standard(offsets));
+  }
 
   private static final Comparator<SiteReadings.Site> SITE_ORDER =
       Comparator.comparing(SiteReadings.Site::id)
@@ -111,13 +125,14 @@ public record Observations(
   }
 
   private static ScaledDrift scale(Drift drift, List<SiteReadings.Site> sites) {
-    double[] at = sites.stream().mapToDouble(s -> drift.at(s.place())).toArray();
-    double mean = java.util.Arrays.stream(at).average().orElse(0);
-    double square = java.util.Arrays.stream(at).map(v -> (v - mean) * (v - mean)).sum();
+    double[] at =
+        sites.stream().mapToDouble(s -> drift.at(s.place())).filter(Double::isFinite).toArray();
+    double mean = Arrays.stream(at).average().orElse(0);
+    double square = Arrays.stream(at).map(v -> (v - mean) * (v - mean)).sum();
     double root = Math.sqrt(square / Math.max(1, at.length));
     double spread = root > 0 ? root : 1;
-    double least = java.util.Arrays.stream(at).min().orElse(mean);
-    double most = java.util.Arrays.stream(at).max().orElse(mean);
+    double least = Arrays.stream(at).min().orElse(mean);
+    double most = Arrays.stream(at).max().orElse(mean);
     return new ScaledDrift(drift, mean, spread, (least - mean) / spread, (most - mean) / spread);
   }
 
@@ -154,6 +169,66 @@ public record Observations(
         new double[sites.size()]);
   }
 
+  /**
+   * The same data, where a site without a value of a drift takes the mean of its field's other
+   * sites, with slope squared times the drift's variance in the field as an error of its own.
+   */
+  public Observations withoutGaps() {
+    boolean gaps =
+        parts.stream().flatMap(p -> Arrays.stream(p.drift())).anyMatch(Observations::hasGap);
+    if (!gaps) {
+      return this;
+    }
+    Observations filled =
+        withParts(parts.stream().map(p -> p.withDrift(filled(p.drift()), p.siteError())).toList());
+    double[] slopes =
+        DriftRegression.of(filled, filled.parts.stream().map(FieldRows::siteValues).toList())
+            .slopes();
+    List<FieldRows> wider = new ArrayList<>();
+    for (int part = 0; part < parts.size(); part++) {
+      double[][] given = parts.get(part).drift();
+      double[] errors = parts.get(part).siteError().clone();
+      for (int d = 0; d < given.length; d++) {
+        double error = slopes[d] * slopes[d] * variance(given[d]);
+        for (int s = 0; s < errors.length; s++) {
+          errors[s] += Double.isNaN(given[d][s]) ? error : 0;
+        }
+      }
+      wider.add(filled.parts.get(part).withDrift(filled.parts.get(part).drift(), errors));
+    }
+    return withParts(wider);
+  }
+
+  private Observations withParts(List<FieldRows> other) {
+    return new Observations(other, offsets, offsetRoot, drifts, origin, prior);
+  }
+
+  private static boolean hasGap(double[] values) {
+    return Arrays.stream(values).anyMatch(Double::isNaN);
+  }
+
+  private static double[][] filled(double[][] drift) {
+    return Arrays.stream(drift)
+        .map(
+            values -> {
+              double mean = mean(values);
+              return Arrays.stream(values).map(v -> Double.isNaN(v) ? mean : v).toArray();
+            })
+        .toArray(double[][]::new);
+  }
+
+  /** Of the values that are known; 0 if none is. */
+  private static double mean(double[] values) {
+    return Arrays.stream(values).filter(Double::isFinite).average().orElse(0);
+  }
+
+  private static double variance(double[] values) {
+    double mean = mean(values);
+    double[] known = Arrays.stream(values).filter(Double::isFinite).toArray();
+    double square = Arrays.stream(known).map(v -> (v - mean) * (v - mean)).sum();
+    return known.length < 2 ? 1 : square / (known.length - 1);
+  }
+
   /** Two rows of one site without any error would contradict one another: a floor keeps both. */
   private static double[] ownVariances(List<SiteReadings.Row> rows, int[] site, double floor) {
     double[] own = rows.stream().mapToDouble(SiteReadings.Row::ownVariance).toArray();
@@ -185,7 +260,13 @@ public record Observations(
         offsets,
         offsetRoot,
         drifts,
-        origin);
+        origin,
+        prior);
+  }
+
+  /** The same data with what other fields say of the offsets. */
+  public Observations withPrior(MixedModel.Prior other) {
+    return new Observations(parts, offsets, offsetRoot, drifts, origin, other);
   }
 
   /**
@@ -199,7 +280,7 @@ public record Observations(
     for (int part = 0; part < parts.size(); part++) {
       other.add(parts.get(part).withSiteErrors(sites[part], variance));
     }
-    return new Observations(other, offsets, offsetRoot, drifts, origin);
+    return new Observations(other, offsets, offsetRoot, drifts, origin, prior);
   }
 
   /** Loadings on the offsets as loadings on unit-variance errors: T'l. */
@@ -278,7 +359,7 @@ public record Observations(
       int n = parts.get(part).rows().size();
       constants += Math.log(n);
       for (int i = 0; i < p; i++) {
-        double mean = java.util.Arrays.stream(x[i]).sum() / n;
+        double mean = Arrays.stream(x[i]).sum() / n;
         for (int r = 0; r < n; r++) {
           whole[i] += x[i][r] * x[i][r];
           x[i][r] -= mean;
@@ -307,8 +388,8 @@ public record Observations(
     int freedom = 0;
     for (FieldRows part : parts) {
       double[] v = part.siteValues();
-      double mean = java.util.Arrays.stream(v).average().orElse(0);
-      sum += java.util.Arrays.stream(v).map(y -> (y - mean) * (y - mean)).sum();
+      double mean = Arrays.stream(v).average().orElse(0);
+      sum += Arrays.stream(v).map(y -> (y - mean) * (y - mean)).sum();
       freedom += v.length - 1;
     }
     return freedom > 0 ? sum / freedom : 0;

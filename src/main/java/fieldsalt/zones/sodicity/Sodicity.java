@@ -11,7 +11,6 @@ import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.surface.SampledProperty;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.area.AreaMeans;
-import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.map.SurfaceMap;
 import fieldsalt.surface.site.Target;
 import fieldsalt.zones.field.SecondCriterion;
@@ -188,8 +187,7 @@ public record Sodicity(
 
   /** Whether no field's sodium says where it is, only how much. */
   public boolean isFlat() {
-    return byField.values().stream()
-        .allMatch(m -> m.surface().report().chosen() == SurfaceMethod.MEAN);
+    return byField.values().stream().allMatch(m -> m.surface().report().isFlat());
   }
 
   /**

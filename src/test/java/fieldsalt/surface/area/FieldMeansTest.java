@@ -208,7 +208,7 @@ class FieldMeansTest {
             .map(bag -> new AreaReading(bag, Points.of(data, 0, over), new double[2]))
             .toList();
     Informed informed = new Informed(new Kriging(Solved.of(data, MODEL)), areas, Scale.LOG);
-    return new NextSearch(informed)
+    return new NextSearch(informed, NextSearch.PLACES)
         .best(ranch.fields(), List.of(ranch.targets(0)), List.of(10.0), 1)
         .ranchErrorNow();
   }
@@ -219,7 +219,7 @@ class FieldMeansTest {
     RanchCase ranch = ranch(6, 5);
     Observations data = Observations.of(ranch.readings(), List.of());
     double without =
-        new NextSearch(new Kriging(Solved.of(data, MODEL)))
+        new NextSearch(new Kriging(Solved.of(data, MODEL)), NextSearch.PLACES)
             .best(ranch.fields(), List.of(ranch.targets(0)), List.of(10.0), 1)
             .ranchErrorNow();
     assertThat(ranchError(List.of(mean("field 0", 1.2, 0.01, 20)))).isLessThan(0.95 * without);

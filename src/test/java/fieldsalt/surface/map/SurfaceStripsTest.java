@@ -43,7 +43,9 @@ class SurfaceStripsTest {
     CovarianceModel model = new CovarianceModel(new Exponential(250), 0.4, 0.1);
     Kriging kriging = new Kriging(Solved.of(data, model));
     return new MapMaker(
-        new Tried(SurfaceMethod.KRIGING, data, List.of(kriging), List.of()), Scale.LOG);
+        SurfaceCases.everywhere(
+            new Tried(SurfaceMethod.KRIGING, data, List.of(kriging), List.of())),
+        Scale.LOG);
   }
 
   private static void assertClose(float[] strip, float[] whole, int from) {

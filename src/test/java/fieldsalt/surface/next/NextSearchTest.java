@@ -107,7 +107,8 @@ class NextSearchTest {
   void picksAndGainsAreThoseOfTheDenseCovariance(double offset) {
     Observations data = Observations.of(readings(offset), List.of());
     Kriging kriging = new Kriging(Solved.of(data, MODEL));
-    Proposals proposals = new NextSearch(kriging).best(FIELDS, zones(), HECTARES, 4);
+    Proposals proposals =
+        new NextSearch(kriging, NextSearch.PLACES).best(FIELDS, zones(), HECTARES, 4);
 
     List<Predictor.Predicted> groups = new ArrayList<>();
     zones().forEach(z -> groups.add(seen(kriging, data, z, new double[data.offsets()])));
@@ -122,7 +123,7 @@ class NextSearchTest {
       places.addAll(own);
     }
     double[][] all = joint(groups);
-    double[] weights = HECTARES.stream().mapToDouble(h -> h / 7.5).toArray();
+    double[] weights = HECTARES.stream().mapToDouble(h -> h).toArray();
     for (Proposal proposal : proposals.best()) {
       int best = -1;
       double most = 0;

@@ -1,8 +1,6 @@
-package fieldsalt.surface.fit;
+package fieldsalt.surface.site;
 
 import fieldsalt.gaussian.Cholesky;
-import fieldsalt.surface.site.FieldRows;
-import fieldsalt.surface.site.Observations;
 import java.util.Arrays;
 import java.util.List;
 
@@ -12,7 +10,7 @@ import java.util.List;
  * one degree of freedom, which among the hundreds of sites that moments are for is well below 1 %
  * of the sill.
  */
-record DriftRegression(double[] slopes) {
+public record DriftRegression(double[] slopes) {
 
   /**
    * Fits.
@@ -21,7 +19,7 @@ record DriftRegression(double[] slopes) {
    * @throws fieldsalt.gaussian.NotPositiveDefinite if a drift is a combination of the field means
    *     and the other
    */
-  static DriftRegression of(Observations data, List<double[]> siteValues) {
+  public static DriftRegression of(Observations data, List<double[]> siteValues) {
     int count = data.drifts().size();
     double[][] cross = new double[count][count];
     double[] right = new double[count];
@@ -30,9 +28,9 @@ record DriftRegression(double[] slopes) {
       double[][] x = data.parts().get(part).drift();
       for (int d = 0; d < count; d++) {
         double[] own = centred(x[d]);
-        right[d] += Linear.dot(own, y);
+        right[d] += dot(own, y);
         for (int e = 0; e < count; e++) {
-          cross[d][e] += Linear.dot(own, x[e]);
+          cross[d][e] += dot(own, x[e]);
         }
       }
     }
@@ -45,7 +43,7 @@ record DriftRegression(double[] slopes) {
   }
 
   /** The values of a part's sites less the drifts' effects; the field's mean stays in. */
-  double[] residuals(FieldRows part, double[] siteValues) {
+  public double[] residuals(FieldRows part, double[] siteValues) {
     double[] left = siteValues.clone();
     for (int d = 0; d < slopes.length; d++) {
       for (int s = 0; s < left.length; s++) {
@@ -53,5 +51,13 @@ record DriftRegression(double[] slopes) {
       }
     }
     return left;
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
   }
 }
