@@ -64,10 +64,10 @@ public final class Basis {
    * Readings of a soil property, averaged by thickness over one layer (the treated layer of a
    * gypsum plan, say); of every date of the newest campaign or all, as the settings say.
    *
-   * @param layer from the surface down
+   * @param layer of each field, from the surface down
    * @return one row per site and laboratory, on the property's scale
    */
-  public SiteReadings property(SoilProperty property, DepthRange layer) {
+  public SiteReadings property(SoilProperty property, Function<String, DepthRange> layer) {
     return properties.property(property, layer);
   }
 

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Predicate;
 
 /**
@@ -46,11 +47,12 @@ public record FieldSchemes(Map<String, ClassScheme> byField, List<Finding> findi
   /**
    * Makes them.
    *
+   * @param asked by field
    * @param readings that are mapped
    * @param gypsiferous whether gypsum is confirmed in a field's root zone
    */
   public static FieldSchemes of(
-      Settings settings,
+      Function<String, Settings> asked,
       List<FieldBoundary> fields,
       FieldCrops crops,
       SiteReadings readings,
@@ -59,6 +61,7 @@ public record FieldSchemes(Map<String, ClassScheme> byField, List<Finding> findi
     List<Finding> findings = new ArrayList<>();
     ReadingErrors errors = ReadingErrors.of(readings);
     for (FieldBoundary field : fields) {
+      Settings settings = asked.apply(field.name());
       if (!settings.ece() && settings.by() != By.BREAKS) {
         schemes.put(field.name(), ofProperty(readings));
       } else {

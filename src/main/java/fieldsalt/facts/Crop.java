@@ -8,7 +8,7 @@ import java.util.Optional;
  * @param name as the table spells it, e.g. {@code Barley (grain)}
  * @param tolerance empty where the source gives a rating only
  * @param rating {@code S}, {@code MS}, {@code MT} or {@code T}; {@code *} marks an estimate. As
- *     published: it is not derived from the threshold
+ *     published: it is not derived from the threshold; empty text for a crop of the user's own
  * @param group {@code field}, {@code forage}, {@code vegetable} or {@code woody}
  * @param edition year of the list that the row follows; editions are never mixed in one row
  * @param confidence {@code print} where both numbers were seen in print, else how they are known
@@ -51,6 +51,7 @@ public record Crop(
           case "MS" -> "moderately sensitive";
           case "MT" -> "moderately tolerant";
           case "T" -> "tolerant";
+          case "" -> "not rated";
           default -> throw new IllegalStateException("unknown rating: " + rating);
         };
     return rating.endsWith("*") ? word + " (estimate)" : word;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -42,6 +43,11 @@ public final class Crops {
           "Tomato",
           "Almond");
 
+  /** Everyday names, and the row that each means. */
+  private static final Map<String, String> EVERYDAY =
+      FactTable.rows("crop_names.csv").stream()
+          .collect(Collectors.toMap(row -> row.get("name"), row -> row.get("crop")));
+
   private static final Crops STANDARD = new Crops();
 
   private final List<Crop> crops;
@@ -74,6 +80,19 @@ public final class Crops {
       String rest = others.stream().map(Crop::name).collect(Collectors.joining("; "));
       return Optional.of("Took \"" + crop.name() + "\"; also in the table: " + rest + ".");
     }
+  }
+
+  private Crops(List<Crop> crops, List<Alternative> alternatives) {
+    this.crops = crops;
+    this.alternatives = alternatives;
+  }
+
+  /** The table with crops of the user's own, which win where a name is the same. */
+  public Crops with(List<Crop> own) {
+    Set<String> names = own.stream().map(c -> fold(c.name())).collect(Collectors.toSet());
+    List<Crop> all = new ArrayList<>(own);
+    crops.stream().filter(c -> !names.contains(fold(c.name()))).forEach(all::add);
+    return own.isEmpty() ? this : new Crops(List.copyOf(all), alternatives);
   }
 
   private Crops() {
@@ -153,6 +172,11 @@ public final class Crops {
       if (BARE.containsKey(wanted)) {
         Crop taken = exact(BARE.get(wanted)).orElseThrow();
         return new Match(taken, without(named(wanted), taken));
+      }
+      if (EVERYDAY.containsKey(wanted)) {
+        Crop taken = exact(EVERYDAY.get(wanted)).orElseThrow();
+        String kind = fold(taken.name()).split(" [(/]|,")[0].strip();
+        return new Match(taken, without(named(kind), taken));
       }
       List<Crop> fits = fitting(wanted);
       if (!fits.isEmpty()) {

@@ -155,7 +155,7 @@ public final class MapRun {
         prepared.ranch().fields(),
         prepared.ranch().survey(),
         rasters(prepared),
-        StageSettings.surface(prepared.job(), prepared.ranch().samples()));
+        StageSettings.surface(prepared.jobs(), prepared.ranch()));
   }
 
   /** The user's own rasters, as they stand. */
@@ -209,7 +209,7 @@ public final class MapRun {
           names.add(OutputFolder.RUN_RECORD);
           RunResults whole = results(all);
           UnitSystem units = HandoverAssembly.units(job);
-          PageInput page = PageMaker.of(whole, units, version, job.amount("gypsum.depth-cm"));
+          PageInput page = PageMaker.of(whole, units, version, prepared::treatedCm);
           names.addAll(Report.write(empty, page));
           RunFacts facts = RunFacts.of(job.effective(), version, names, stamp);
           RunRecord.write(empty, whole, facts);

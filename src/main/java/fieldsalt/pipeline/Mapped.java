@@ -20,6 +20,7 @@ import fieldsalt.zones.ZoneBuilder;
 import fieldsalt.zones.field.SecondCriterion;
 import fieldsalt.zones.field.ZoneMap;
 import fieldsalt.zones.field.ZoneSettings;
+import fieldsalt.zones.given.GivenZones;
 import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -30,6 +31,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
+import org.locationtech.jts.geom.Geometry;
 
 /**
  * A ranch mapped: stages 3 to 5.
@@ -77,6 +79,7 @@ record Mapped(
     }
     progress.accept("mapping and drawing zones", 0.0);
     AtomicInteger done = new AtomicInteger();
+    Map<String, Map<String, Geometry>> given = given(prepared, fields, findings);
     List<MappedField> mapped =
         fields.parallelStream()
             .map(
@@ -90,9 +93,14 @@ record Mapped(
                                   field,
                                   surface,
                                   scheme,
-                                  zoneSettings(prepared.job(), surface, sodicity, field.name()),
+                                  zoneSettings(
+                                      prepared.jobs().of(field.name()),
+                                      surface,
+                                      sodicity,
+                                      field.name()),
                                   sodicity,
-                                  heldStep));
+                                  heldStep,
+                                  given.getOrDefault(field.name(), Map.of())));
                   progress.accept(
                       "mapping and drawing zones", done.incrementAndGet() / (double) fields.size());
                   return one;
@@ -115,14 +123,50 @@ record Mapped(
         ClassScheme scheme,
         ZoneSettings settings,
         Optional<Sodicity> sodicity,
-        int heldStep) {
+        int heldStep,
+        Map<String, Geometry> given) {
       SurfaceMap map = surface.map(field.name(), scheme.limitDsPerM(), share -> {});
       int own = (int) Math.round(map.grid().cellM() / surface.cellM());
       int thinning = (heldStep + own - 1) / own;
       Optional<SecondCriterion> second = sodicity.flatMap(s -> s.criterion(field.name()));
-      return new MappedField(
-          map.thinned(thinning), ZoneBuilder.build(map, field, scheme, settings, second));
+      ZoneMap zones =
+          given.isEmpty()
+              ? ZoneBuilder.build(map, field, scheme, settings, second)
+              : ZoneBuilder.given(
+                  map,
+                  field,
+                  scheme,
+                  given,
+                  Planned.meansOf(surface, field.name(), given.values()),
+                  second);
+      return new MappedField(map.thinned(thinning), zones);
     }
+  }
+
+  /** Zones that the user gives, in the fields that are to be divided by them. */
+  private static Map<String, Map<String, Geometry>> given(
+      Prepared prepared, List<FieldBoundary> fields, List<Finding> findings) {
+    List<FieldBoundary> asked =
+        fields.stream()
+            .filter(f -> prepared.jobs().of(f.name()).word("zones.by").equals("file"))
+            .toList();
+    if (asked.isEmpty()) {
+      return Map.of();
+    }
+    GivenZones given = new GivenZones(prepared.ranch().zones());
+    Map<String, Map<String, Geometry>> zones = given.in(asked);
+    findings.addAll(given.findings());
+    for (FieldBoundary field : asked) {
+      if (!zones.containsKey(field.name())) {
+        findings.add(
+            new Finding(
+                Code.GROUND_WITHOUT_ZONE,
+                Place.field(field.name()),
+                "no zone of the file lies in it",
+                "the whole field is one zone; draw its zones, or divide it in another way"));
+      }
+    }
+    return zones;
   }
 
   private static List<FieldBoundary> mappedFields(
@@ -158,7 +202,9 @@ record Mapped(
    */
   private static ZoneSettings zoneSettings(
       JobDocument job, Surface surface, Optional<Sodicity> sodicity, String field) {
-    boolean flat = surface.report().methodOf(field) == SurfaceMethod.MEAN;
+    boolean flat =
+        surface.report().methodOf(field) == SurfaceMethod.MEAN
+            || job.word("zones.by").equals("file");
     boolean bySodium = sodicity.map(s -> !s.isFlat()).orElse(false);
     ZoneSettings settings = StageSettings.zones(job, flat && !bySodium);
     return flat && bySodium && settings.by() == ZoneSettings.By.COUNT
@@ -167,14 +213,16 @@ record Mapped(
   }
 
   private static FieldSchemes schemes(Prepared prepared) {
-    JobDocument job = prepared.job();
     Map<String, List<Sample>> samples = prepared.samplesByField();
     FieldCrops crops = prepared.crops();
     return FieldSchemes.of(
-        new FieldSchemes.Settings(
-            FieldSchemes.By.of(job.word("zones.by")),
-            job.numbers("zones.breaks"),
-            prepared.isEce()),
+        field -> {
+          JobDocument job = prepared.jobs().of(field);
+          return new FieldSchemes.Settings(
+              FieldSchemes.By.of(job.word("zones.by")),
+              job.numbers("zones.breaks"),
+              prepared.isEce());
+        },
         prepared.ranch().fields(),
         crops,
         prepared.readings(),

@@ -29,6 +29,7 @@ import fieldsalt.zones.field.Zone;
 import fieldsalt.zones.field.ZonePoints;
 import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,6 +37,7 @@ import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.locationtech.jts.geom.Geometry;
 
 /**
  * Zones with their means and their plan: stage 6.
@@ -134,19 +136,33 @@ record Planned(
     Map<String, List<ZoneGround>> grounds = new LinkedHashMap<>();
     byField.forEach(
         (field, own) -> {
-          int fair = POINTS_OF_FIELD / own.size();
-          int points = Math.max(LEAST_POINTS, Math.min(MOST_POINTS, fair));
+          int points = pointsOfZone(own.size());
           grounds.put(field, own.parallelStream().map(zone -> ground(zone, points)).toList());
         });
     return grounds;
   }
 
+  /** Points that stand for a zone of a field of so many. */
+  private static int pointsOfZone(int zones) {
+    return Math.max(LEAST_POINTS, Math.min(MOST_POINTS, POINTS_OF_FIELD / zones));
+  }
+
   private static ZoneGround ground(Zone zone, int points) {
-    return new ZoneGround(
-        zone,
-        ZonePoints.spread(zone.shapeM(), points).stream()
-            .map(place -> new Target(zone.field(), place))
-            .toList());
+    return new ZoneGround(zone, targets(zone.field(), zone.shapeM(), points));
+  }
+
+  private static List<Target> targets(String field, Geometry shape, int points) {
+    return ZonePoints.spread(shape, points).stream()
+        .map(place -> new Target(field, place))
+        .toList();
+  }
+
+  /** Means over the shapes of a field, by the points that stand for them in the plan too. */
+  static double[] meansOf(Surface surface, String field, Collection<Geometry> shapes) {
+    int points = pointsOfZone(shapes.size());
+    return surface
+        .areaMeans(shapes.stream().map(shape -> targets(field, shape, points)).toList())
+        .mean();
   }
 
   private static RanchPlan plan(
@@ -166,15 +182,18 @@ record Planned(
             field -> mapped.surface().report().methodOf(field) == SurfaceMethod.MEAN,
             sofar);
     prepared.basis().sodium().forEach(s -> findings.addAll(s.findings()));
-    double treatedCm = prepared.job().amount("gypsum.depth-cm");
     List<FieldGround> fields = new ArrayList<>();
     for (FieldBoundary field : prepared.ranch().fields()) {
       fields.add(
           new FieldGround(
               field.name(),
               prepared.crops().of(field.name()),
-              FieldSoil.of(field, samples.getOrDefault(field.name(), List.of()), treatedCm),
-              evidence.of(field.name())));
+              FieldSoil.of(
+                  field,
+                  samples.getOrDefault(field.name(), List.of()),
+                  prepared.treatedCm(field.name())),
+              evidence.of(field.name()),
+              prepared.planOf(field.name())));
     }
     progress.accept("mapping what the plan needs", 0.0);
     SoilProperties properties = properties(mapped.soil());
@@ -220,7 +239,7 @@ record Planned(
 
   private static RootZone reclaimed(Prepared prepared, String field) {
     return ReclaimedDepth.of(
-        prepared.job().number("leaching.depth-cm"), prepared.crops().rootZone(field));
+        prepared.jobs().of(field).number("leaching.depth-cm"), prepared.crops().rootZone(field));
   }
 
   private static SoilProperties properties(SoilSurfaces soil) {

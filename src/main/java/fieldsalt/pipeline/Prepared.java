@@ -14,6 +14,8 @@ import fieldsalt.plan.setting.PlanKeys;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.read.Ranch;
 import fieldsalt.read.RanchReader;
+import fieldsalt.read.field.FieldBoundary;
+import fieldsalt.read.field.FieldJobs;
 import fieldsalt.read.job.JobDocument;
 import fieldsalt.read.sample.Sample;
 import java.util.ArrayList;
@@ -27,12 +29,14 @@ import java.util.function.Supplier;
 /**
  * A job as far as its readings are on one basis: stages 1 and 2.
  *
+ * @param jobs the job as it is for each field
  * @param converted every reading as ECe; empty where the job maps another property
  * @param rootZone readings by site over the root zone, with what depth they stand for; without
  *     depths for another property
  */
 record Prepared(
     JobDocument job,
+    FieldJobs jobs,
     Ranch ranch,
     FieldCrops crops,
     Basis basis,
@@ -51,14 +55,21 @@ record Prepared(
     PlanSettings plan = PlanKeys.of(job);
     StageSettings.zones(job, false);
     refuseNaturalEce(job);
+    refuseNoZones(job);
     progress.accept("reading", 0.0);
     Ranch ranch = reader.get();
-    FieldCrops crops = FieldCrops.of(job, ranch.fields());
+    FieldJobs jobs = FieldJobs.of(job, ranch.fields());
+    for (FieldBoundary field : ranch.fields()) {
+      StageSettings.zones(jobs.of(field.name()), false);
+      PlanKeys.of(jobs.of(field.name())).refuseProblems();
+    }
+    FieldCrops crops = FieldCrops.of(jobs, ranch.fields());
     progress.accept("bringing readings to ECe", 0.0);
     Basis basis = Basis.of(ranch.samples(), settings);
     boolean other = !job.word("property.column").equals("ec");
     return new Prepared(
         job,
+        jobs,
         ranch,
         crops,
         basis,
@@ -75,6 +86,21 @@ record Prepared(
           "natural, for a map of ECe",
           "log: readings are brought to ECe by factors, and ECe is always above 0",
           "Leave property.scale out, or name another column in property.column.");
+    }
+  }
+
+  private static void refuseNoZones(JobDocument job) {
+    boolean asked =
+        job.word("zones.by").equals("file")
+            || job.names("by-field").stream()
+                .anyMatch(
+                    f -> job.text("by-field", f, "zones", "by").filter("file"::equals).isPresent());
+    if (asked && !job.given("zones.file")) {
+      throw new InputProblem(
+          job.place("zones.by"),
+          "zones by file, and no file",
+          "zones.file: FILE",
+          "Name the polygons, or take another way to divide zones.");
     }
   }
 
@@ -97,6 +123,17 @@ record Prepared(
     return converted.isPresent();
   }
 
+  /** The settings of one field's plan. */
+  PlanSettings planOf(String field) {
+    JobDocument own = jobs.of(field);
+    return own.equals(job) ? plan : PlanKeys.of(own);
+  }
+
+  /** Depth of the layer of a field that gypsum would treat, cm. */
+  double treatedCm(String field) {
+    return jobs.of(field).amount("gypsum.depth-cm");
+  }
+
   SiteReadings readings() {
     return rootZone.readings();
   }
@@ -108,6 +145,7 @@ record Prepared(
   /** What reading and conversion found. */
   List<Finding> findings() {
     List<Finding> all = new ArrayList<>(ranch.findings());
+    all.addAll(jobs.findings());
     all.addAll(crops.findings());
     converted.ifPresent(c -> all.addAll(c.findings()));
     all.addAll(readings().findings());

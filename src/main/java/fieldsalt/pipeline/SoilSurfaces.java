@@ -32,8 +32,8 @@ final class SoilSurfaces {
   }
 
   private Optional<SampledProperty> fit(SoilProperty which) {
-    DepthRange layer = new DepthRange(0, prepared.job().amount("gypsum.depth-cm"));
-    return fit(prepared.basis().property(which, layer));
+    return fit(
+        prepared.basis().property(which, field -> new DepthRange(0, prepared.treatedCm(field))));
   }
 
   /** The same of other readings. */

@@ -44,13 +44,11 @@ public final class Planner {
   private final PlanInput input;
   private final PlanSettings settings;
   private final Futures futures;
-  private final ZonePlans plans;
 
   private Planner(PlanInput input, PlanSettings settings) {
     this.input = input;
     this.settings = settings;
     futures = new Futures(input.seed());
-    plans = new ZonePlans(settings, input.ece());
   }
 
   /**
@@ -61,6 +59,7 @@ public final class Planner {
    */
   public static RanchPlan plan(PlanInput input, PlanSettings settings) {
     settings.refuseProblems();
+    input.fields().forEach(f -> f.settings().refuseProblems());
     return new Planner(input, settings).plan();
   }
 
@@ -101,7 +100,7 @@ public final class Planner {
   }
 
   private Planned of(FieldGround field) {
-    ZoneWorks works = new ZoneWorks(input, field, settings, futures);
+    ZoneWorks works = new ZoneWorks(input, field, field.settings(), futures);
     List<ZoneWork> own = works.all();
     double[] gypsumT = gypsumTonnes(own);
     double[] leachingM3 = leachingM3(works, own);
@@ -115,31 +114,33 @@ public final class Planner {
   private FieldPlan of(
       FieldGround field,
       LeachingRequirement leaching,
-      List<ZoneWork> own,
+      List<ZoneWork> works,
       double[] gypsumT,
       double[] leachingM3) {
+    PlanSettings own = field.settings();
+    ZonePlans plans = new ZonePlans(own, input.ece());
     MachineRates rates =
         MachineRates.of(
-            own.stream().mapToDouble(w -> w.gypsum().wantedProduct()).toArray(),
-            own.stream().mapToDouble(ZoneWork::areaHa).toArray(),
-            settings);
+            works.stream().mapToDouble(w -> w.gypsum().wantedProduct()).toArray(),
+            works.stream().mapToDouble(ZoneWork::areaHa).toArray(),
+            own);
     List<ZonePlan> zones = new ArrayList<>();
-    for (int z = 0; z < own.size(); z++) {
-      zones.add(plans.of(own.get(z), leaching, rates.product()[z], rates.passes()[z]));
+    for (int z = 0; z < works.size(); z++) {
+      zones.add(plans.of(works.get(z), leaching, rates.product()[z], rates.passes()[z]));
     }
     boolean treats = zones.stream().anyMatch(z -> z.firstStep() != Step.NOTHING);
     return new FieldPlan(
         field,
-        Odds.of(meanEce(own)),
+        Odds.of(meanEce(works)),
         leaching,
-        BoronNeed.of(field, settings),
+        BoronNeed.of(field, own),
         zones,
         Odds.of(gypsumT),
         rates.plannedT(),
         rates.unmetT(),
         Odds.of(leachingM3),
-        new Comparisons(settings).of(own, rates),
-        DraftMarks.of(field, treats, settings));
+        new Comparisons(own).of(works, rates),
+        DraftMarks.of(field, treats, own));
   }
 
   private static double[] meanEce(List<ZoneWork> own) {
@@ -173,21 +174,21 @@ public final class Planner {
 
   private RanchPlan ranch(
       List<FieldPlan> fields, List<CropYields> crops, Odds gypsumT, Odds leachingM3) {
-    GypsumMoney gypsum = new GypsumMoney(settings);
-    LeachingMoney leaching = new LeachingMoney(settings);
     List<RateRow> rates = new ArrayList<>();
     double cost = 0;
     double net = 0;
     double planned = 0;
     for (FieldPlan field : fields) {
       planned += field.plannedT();
+      GypsumMoney gypsum = new GypsumMoney(field.ground().settings());
+      LeachingMoney leaching = new LeachingMoney(field.ground().settings());
       for (ZonePlan zone : field.zones()) {
         double perHa =
             gypsum.costPerHa(zone.productTPerHa())
                 + leaching.costPerHa(zone.reclamation().plannedMm());
         cost += perHa * zone.zone().areaHa();
         net += zone.plannedMoney().stream().mapToDouble(MoneyOutlook::expectedNet).sum();
-        rates.add(row(zone, perHa));
+        rates.add(row(zone, perHa, field.ground().settings()));
       }
     }
     return new RanchPlan(
@@ -203,7 +204,7 @@ public final class Planner {
         findings(fields, settings.machine().drafts()));
   }
 
-  private RateRow row(ZonePlan zone, double costPerHa) {
+  private static RateRow row(ZonePlan zone, double costPerHa, PlanSettings settings) {
     int passes = zone.passes();
     GypsumPlan gypsum = zone.gypsum();
     boolean priced = !settings.money().prices().byName().isEmpty();
@@ -211,9 +212,10 @@ public final class Planner {
         zone.zone().field(),
         zone.zone().name(),
         zone.zone().areaHa(),
-        passes == 0 ? 0 : zone.productTPerHa() / passes,
+        when(!gypsum.isUnknown(), passes == 0 ? 0 : zone.productTPerHa() / passes),
         passes,
-        zone.productT(),
+        when(!gypsum.isUnknown(), zone.productT()),
+        when(gypsum.isSized(), gypsum.product().p50()),
         when(gypsum.isSized(), gypsum.product().p10()),
         when(gypsum.isSized(), gypsum.product().p90()),
         when(gypsum.sources().esp().isKnown(), gypsum.chance()),

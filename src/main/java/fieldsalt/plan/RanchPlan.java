@@ -8,7 +8,9 @@ import fieldsalt.plan.gypsum.RateRow;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.zone.ZonePlan;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * The plan of a ranch. Totals rest on futures in which the zones move together, as laboratories'
@@ -19,7 +21,7 @@ import java.util.Optional;
  * @param crops every compared crop by zone, largest expected yield first; rating-only crops last
  * @param gypsumT requirement of the zones that are to be treated, tonnes of product, with odds
  * @param plannedT tonnes of product that the rates add up to
- * @param leachingM3 planned water through the soil, m3, with odds
+ * @param leachingM3 water through the soil that the zones to be leached need, m3, with odds
  * @param expectedCost of the plan by the user's prices; 0 without
  * @param expectedNet gain less cost where both are priced; 0 without
  * @param rates one a zone, for {@code rates.csv}
@@ -60,6 +62,16 @@ public record RanchPlan(
                     0,
                     List.of(),
                     List.of()));
+  }
+
+  /** The settings of each field's plan. */
+  public Map<String, PlanSettings> settingsByField() {
+    return fields.stream().collect(Collectors.toMap(FieldPlan::field, f -> f.ground().settings()));
+  }
+
+  /** Cubic metres of water through the soil that are planned: the sum of the fields' own. */
+  public double plannedM3() {
+    return fields.stream().mapToDouble(FieldPlan::plannedM3).sum();
   }
 
   /** Every zone's plan, field by field. */

@@ -9,6 +9,7 @@ import fieldsalt.geo.RanchProjection;
 import fieldsalt.read.field.BoundaryFile;
 import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.read.field.FieldFinder;
+import fieldsalt.read.field.FieldJobs;
 import fieldsalt.read.field.FieldsReader;
 import fieldsalt.read.field.HullField;
 import fieldsalt.read.field.Overlaps;
@@ -145,7 +146,9 @@ public final class RanchReader {
   private List<FieldBoundary> drawnFields() {
     return files.orNote(
         List.of(),
-        file -> FieldsReader.read(BoundaryFile.read(file, files::add, notes), local, notes),
+        file ->
+            FieldJobs.withSoil(
+                job, FieldsReader.read(BoundaryFile.read(file, files::add, notes), local, notes)),
         job.path("fields").flatMap(files::read));
   }
 
@@ -155,6 +158,7 @@ public final class RanchReader {
     }
     List<FieldBoundary> drawn = drawnFields();
     List<UnplacedSample> unplaced = ownSamples(job.paths("samples"));
+    List<FieldBoundary> zones = givenZones();
     Optional<InputFile> survey = job.path("survey").flatMap(files::read);
     survey.ifPresent(this::checkSurveyIsNoSamples);
     job.paths("drift").forEach(files::read);
@@ -177,7 +181,15 @@ public final class RanchReader {
     noteSurveyElsewhere(readings, fields);
     columns.noteMissing(notes);
     notes.stopIfProblems();
-    return ranch(projection, fields.fields(), samples, readings);
+    return ranch(projection, fields.fields(), samples, readings)
+        .withZones(zones.stream().map(z -> z.moved(projection::toMetres)).toList());
+  }
+
+  private List<FieldBoundary> givenZones() {
+    return files.orNote(
+        List.of(),
+        file -> FieldsReader.zones(BoundaryFile.read(file, files::add, notes), local, notes),
+        job.path("zones.file").flatMap(files::read));
   }
 
   private Ranch ranch(

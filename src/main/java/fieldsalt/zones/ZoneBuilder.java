@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.locationtech.jts.geom.Geometry;
 
 /**
  * Draws zones: connected pieces of one class that tile each field exactly. Guarantees for every
@@ -64,6 +65,53 @@ public final class ZoneBuilder {
     return builder.result();
   }
 
+  /**
+   * Zones that the user gave: each has the class of its mean.
+   *
+   * @param map that holds the field
+   * @param shapes by name, parts of the field
+   * @param means of the surface over the shapes, in their order, in the property's own unit
+   * @param second as for {@link #build}
+   */
+  public static ZoneMap given(
+      SurfaceMap map,
+      FieldBoundary field,
+      ClassScheme scheme,
+      Map<String, Geometry> shapes,
+      double[] means,
+      Optional<SecondCriterion> second) {
+    ZoneBuilder builder = new ZoneBuilder();
+    FieldMap own = new FieldMap(map, map.fields().indexOf(field.name()));
+    List<Zone> zones = new ArrayList<>();
+    for (Map.Entry<String, Geometry> shape : shapes.entrySet()) {
+      int klass = scheme.classOf(means[zones.size()]);
+      String label = scheme.labels().get(klass);
+      zones.add(new Zone(shape.getKey(), field.name(), klass, label, shape.getValue()));
+    }
+    List<Zone> labelled = second.map(s -> bySecond(own, scheme, zones, s)).orElse(zones);
+    builder.changed.put(field.name(), 0.0);
+    builder.describe(field, own, scheme, labelled, second);
+    return builder.result();
+  }
+
+  /** Classes of the second criterion from the middle of its values in each zone. */
+  private static List<Zone> bySecond(
+      FieldMap map, ClassScheme scheme, List<Zone> zones, SecondCriterion second) {
+    double[] means =
+        new CellFigures(map, scheme, zones, Optional.of(second)).means(second.values());
+    List<Zone> labelled = new ArrayList<>();
+    for (Zone zone : zones) {
+      double mean = means[labelled.size()];
+      int klass = 0;
+      while (klass < second.breaks().size() && mean >= second.breaks().get(klass)) {
+        klass++;
+      }
+      String label = second.label(zone.label(), klass);
+      labelled.add(new Zone(zone.name(), zone.field(), zone.klass(), label, zone.shapeM()));
+    }
+    return labelled;
+  }
+
   private void add(
       FieldBoundary field,
       FieldMap map,
@@ -74,15 +122,25 @@ public final class ZoneBuilder {
         settings.by() == ZoneSettings.By.COUNT ? OptimalGroups.scheme(map, given, settings) : given;
     FieldZoner zoner = new FieldZoner(field, map, scheme, second, settings);
     List<Zone> mine = zoner.zones();
+    double fieldHa = field.shapeM().getArea() / 10_000;
+    tellChanged(field.name(), zoner.changedHa(), fieldHa, settings);
+    describe(field, map, scheme, mine, second);
+    findings.addAll(zoner.findings());
+  }
+
+  private void describe(
+      FieldBoundary field,
+      FieldMap map,
+      ClassScheme scheme,
+      List<Zone> mine,
+      Optional<SecondCriterion> second) {
     CellFigures cells = new CellFigures(map, scheme, mine, second);
     double fieldHa = field.shapeM().getArea() / 10_000;
     zones.addAll(mine);
-    tellChanged(field.name(), zoner.changedHa(), fieldHa, settings);
     explained.put(field.name(), cells.varianceExplained());
     uncertain.put(field.name(), cells.uncertainHa(fieldHa));
     figures.putAll(cells.byZone());
     used.put(field.name(), scheme);
-    findings.addAll(zoner.findings());
   }
 
   private void tellChanged(String field, double changedHa, double fieldHa, ZoneSettings settings) {

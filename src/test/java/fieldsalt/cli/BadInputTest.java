@@ -138,7 +138,9 @@ class BadInputTest {
 
   @Test
   void unknownCrop() {
-    refused(map("--set", "crop=alfalfla"), "alfalfla", "lfalfa");
+    Run run = map("--set", "crop=alfalfla");
+    assertThat(run.code()).as("a crop nobody knows stops nothing").isEqualTo(Exit.DONE);
+    assertThat(run.err()).contains("crop-unknown", "alfalfla", "Nearest: Alfalfa / lucerne");
   }
 
   @Test

@@ -34,7 +34,9 @@ class SampleRanchTest {
     List<String> lines = run.out().lines().toList();
     assertThat(lines).hasSize(6);
     assertThat(lines.get(0)).startsWith("76 sites used").endsWith("in 3 fields");
-    assertThat(lines.get(1)).startsWith("Method: ").contains("of the field mean");
+    assertThat(lines.get(1))
+        .contains("steered by ECa survey: creek, north")
+        .containsPattern("typically within a factor of 1\\.\\d at unseen sites, explains \\d\\d %");
     assertThat(lines.get(2)).startsWith("north: ").contains(" ha ");
     assertThat(lines.get(4)).startsWith("garden: ");
     assertThat(lines.get(5)).isEqualTo("Open " + folder.resolve("report.html"));

@@ -27,6 +27,24 @@ class CropsTest {
     assertThat(crops.search("")).allSatisfy(c -> assertThat(c.ratingInWords()).isNotBlank());
   }
 
+  /** As growers write them. */
+  @ParameterizedTest
+  @CsvSource({
+    "oats, Oat (grain), Oat (forage)",
+    "milo, Sorghum (grain), ''",
+    "winter wheat, Wheat (bread), Wheat (durum)",
+    "almonds, Almond, ''",
+    "grapes, Grape, ''",
+    "tomatoes, Tomato, ''",
+    "dry beans, 'Bean, common', ''",
+    "alfalfa hay, Alfalfa / lucerne, ''"
+  })
+  void everydayNames(String text, String taken, String other) {
+    Crops.Match match = crops.find(text);
+    assertThat(match.crop().name()).isEqualTo(taken);
+    assertThat(match.sentence().orElse("")).contains(other).doesNotContain("Wheatgrass");
+  }
+
   @ParameterizedTest
   @CsvSource({
     "barley, Barley (grain), Barley (forage)",

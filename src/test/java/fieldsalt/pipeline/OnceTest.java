@@ -70,7 +70,7 @@ class OnceTest {
           .isNotEmpty();
     }
     for (SoilProperty property : SoilProperty.values()) {
-      assertThat(basis.property(property, new DepthRange(0, 15))).isNotNull();
+      assertThat(basis.property(property, f -> new DepthRange(0, 15))).isNotNull();
     }
     assertThat(basis.sodium()).isNotNull();
     assertThat(samples.looks).containsExactly(once);

@@ -130,7 +130,7 @@ class OneZoneByHandTest {
 
   private static SiteReadings sar() {
     return Basis.of(lines(), BasisSettings.defaults())
-        .property(SoilProperty.SAR, new DepthRange(0, 15));
+        .property(SoilProperty.SAR, f -> new DepthRange(0, 15));
   }
 
   private static RanchPlan plan() {
@@ -154,7 +154,8 @@ class OneZoneByHandTest {
                     "north",
                     Optional.of(Crops.standard().find("alfalfa").crop()),
                     FieldSoil.unknown().withTexture(Texture.CLAY_LOAM),
-                    FieldEvidence.firm(30))),
+                    FieldEvidence.firm(30),
+                    settings())),
             new FixedSurface(t -> Math.log(6) - 0.02, (a, b) -> 0.04, 0),
             new SoilProperties(
                 Optional.empty(),

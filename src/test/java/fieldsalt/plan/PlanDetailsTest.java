@@ -137,7 +137,8 @@ class PlanDetailsTest {
         .isGreaterThan(3.5 * 10 * zoneWidth);
     assertThat(plan.gypsumT().p50()).isCloseTo(plan.plannedT(), within(0.05 * plan.plannedT()));
     assertThat(plan.plannedT())
-        .isCloseTo(plan.rates().stream().mapToDouble(RateRow::tonnes).sum(), within(1e-9));
+        .isCloseTo(
+            plan.rates().stream().mapToDouble(r -> r.tonnes().orElse(0)).sum(), within(1e-9));
   }
 
   @Test
@@ -223,8 +224,8 @@ class PlanDetailsTest {
     double tha = Double.parseDouble(metric.rows().get(0).get(3).toString());
     double tac = Double.parseDouble(us.rows().get(0).get(3).toString());
     assertThat(tha / tac).as("1 short ton/acre = 2.2417 t/ha").isCloseTo(2.2417, within(0.001));
-    assertThat(row.tonnes())
-        .isCloseTo(row.areaHa() * row.ratePerPass() * row.passes(), within(1e-9));
+    assertThat(row.tonnes().orElseThrow())
+        .isCloseTo(row.areaHa() * row.ratePerPass().orElseThrow() * row.passes(), within(1e-9));
   }
 
   /** What cannot be told is blank, never a silent 0. */
@@ -232,8 +233,9 @@ class PlanDetailsTest {
   void ratesThatCannotBeToldAreBlank() {
     List<Object> unknown =
         TablesOutput.rates(Ranches.of(8).plan(DRAINED).rates(), UnitSystem.METRIC).rows().get(0);
-    assertThat(unknown.subList(6, 9)).as("range and chance").containsExactly("", "", "");
-    assertThat(unknown.get(10)).as("cost without prices").isEqualTo("");
+    assertThat(unknown.subList(5, 10)).as("need, range, chance").containsOnly("");
+    assertThat(unknown.get(3)).as("a rate that nobody can say").isEqualTo("");
+    assertThat(unknown.get(11)).as("cost without prices").isEqualTo("");
     PlanSettings priced =
         Changed.withMoney(
             DRAINED,
@@ -242,7 +244,7 @@ class PlanDetailsTest {
             TablesOutput.rates(Ranches.of(8).plan(priced).rates(), UnitSystem.METRIC)
                 .rows()
                 .get(0)
-                .get(10))
+                .get(11))
         .isEqualTo("0.00");
   }
 

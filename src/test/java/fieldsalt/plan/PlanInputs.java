@@ -1,5 +1,6 @@
 package fieldsalt.plan;
 
+import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.soil.PlanInput;
 import fieldsalt.plan.soil.SoilProperties;
@@ -38,5 +39,20 @@ public final class PlanInputs {
         soil,
         samples.stream().collect(Collectors.groupingBy(Sample::field)),
         seed);
+  }
+
+  /** The same with the settings of every field. */
+  static PlanInput with(PlanInput input, PlanSettings settings) {
+    return new PlanInput(
+        input.zones(),
+        input.fields().stream()
+            .map(f -> new FieldGround(f.field(), f.crop(), f.soil(), f.evidence(), settings))
+            .toList(),
+        input.ece(),
+        input.eceMeans(),
+        input.eceToReclaim(),
+        input.soil(),
+        input.samples(),
+        input.seed());
   }
 }

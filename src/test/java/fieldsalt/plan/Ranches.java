@@ -200,7 +200,7 @@ public final class Ranches {
         crop.isEmpty() ? Optional.empty() : Optional.of(Crops.standard().find(crop).crop());
     return PlanInputs.of(
         zones,
-        List.of(new FieldGround("north", grown, soil, evidence)),
+        List.of(new FieldGround("north", grown, soil, evidence, PlanSettings.defaults())),
         surface(),
         properties,
         samples,
@@ -208,7 +208,7 @@ public final class Ranches {
   }
 
   public RanchPlan plan(PlanSettings settings) {
-    return Planner.plan(input(), settings);
+    return Planner.plan(PlanInputs.with(input(), settings), settings);
   }
 
   /** Settings of a ranch that drains and has a water of 1 dS/m. */

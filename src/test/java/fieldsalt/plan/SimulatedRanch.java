@@ -97,7 +97,8 @@ final class SimulatedRanch {
                     "north",
                     Optional.of(Crops.standard().find("alfalfa").crop()),
                     FieldSoil.unknown().withTexture(Texture.CLAY_LOAM),
-                    FieldEvidence.firm(SITES))),
+                    FieldEvidence.firm(SITES),
+                    PlanSettings.defaults())),
             new FixedSurface(t -> Math.log(3), (a, b) -> 0.01, 0),
             new SoilProperties(
                 Optional.empty(),
@@ -137,7 +138,7 @@ final class SimulatedRanch {
         Changed.withGypsum(
             Changed.withCrops(Ranches.drained(), CropSettings.defaults().withCompare(List.of())),
             Changed.withTargetEspPct(GypsumSettings.defaults(), TARGET_PCT));
-    return Planner.plan(input, settings);
+    return Planner.plan(PlanInputs.with(input, settings), settings);
   }
 
   double trueEsp(int zone) {

@@ -25,7 +25,7 @@ class RanchReaderTest {
     assertThat(ranch.fields())
         .extracting(FieldBoundary::name)
         .containsExactly("north", "creek", "garden");
-    assertThat(ranch.survey()).hasSize(4047);
+    assertThat(ranch.survey()).hasSize(6409);
     assertThat(ranch.projection().name()).contains("UTM zone 5N");
     assertThat(ranch.hashes().keySet())
         .containsExactly("fields.geojson", "job.yaml", "samples.csv", "survey.csv");

@@ -34,6 +34,8 @@ import fieldsalt.sample.InventedField;
 import fieldsalt.sample.InventedRanch;
 import fieldsalt.sample.LabRow;
 import fieldsalt.surface.covariance.Exponential;
+import fieldsalt.surface.fit.Accuracy;
+import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.surface.fit.SurfaceReport.Candidate;
@@ -275,7 +277,12 @@ public final class PageFixture {
                 new Candidate(
                     SurfaceMethod.KRIGING, 76, 0.38, 0.29, -0.01, 0.21, 0.97, 0.42, 0.89)),
             new FittedVariogram(new Exponential(240), 0.44, 240, 120, 560, 0.03, -40, true, false),
-            List.of()),
+            List.of(),
+            List.of(),
+            SurfaceDetails.none(),
+            Optional.of(new Accuracy(76, 0.38, 0.62, 0.89)),
+            Optional.empty(),
+            Optional.empty()),
         List.of(map()),
         bins,
         accuracy,

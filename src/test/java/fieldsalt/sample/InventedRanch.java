@@ -273,23 +273,28 @@ public final class InventedRanch {
   /** A point of an apparent-conductivity survey, mS/m. */
   record SurveyPoint(PlaceM place, double ecaMsPerM) {}
 
-  /** The survey of the north field: tracks 15 m apart, a reading every 10 m. */
+  /** The survey of north and creek: tracks 15 m apart, a reading every 10 m. */
   List<SurveyPoint> survey() {
-    InventedField north = fields.get("north");
-    var inside = PreparedGeometryFactory.prepare(north.shapeM());
-    Envelope box = north.shapeM().getEnvelopeInternal();
     Random noise = new Random(seed);
+    List<SurveyPoint> points = new ArrayList<>(survey(fields.get("north"), noise));
+    points.addAll(survey(fields.get("creek"), noise));
+    return List.copyOf(points);
+  }
+
+  private List<SurveyPoint> survey(InventedField field, Random noise) {
+    var inside = PreparedGeometryFactory.prepare(field.shapeM());
+    Envelope box = field.shapeM().getEnvelopeInternal();
     List<SurveyPoint> points = new ArrayList<>();
     for (double y = box.getMinY() + 7.5; y < box.getMaxY(); y += 15) {
       for (double x = box.getMinX() + 5; x < box.getMaxX(); x += 10) {
         PlaceM place = new PlaceM(x + noise.nextGaussian(), y + 0.7 * noise.nextGaussian());
-        double eca = eca(north, place, noise.nextGaussian());
+        double eca = eca(field, place, noise.nextGaussian());
         if (inside.contains(JTS.createPoint(new Coordinate(place.xM(), place.yM())))) {
           points.add(new SurveyPoint(place, eca));
         }
       }
     }
-    return List.copyOf(points);
+    return points;
   }
 
   private double eca(InventedField field, PlaceM place, double normal) {

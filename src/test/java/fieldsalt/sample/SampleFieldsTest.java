@@ -36,7 +36,7 @@ class SampleFieldsTest {
     assertThat(hectares("creek")).isCloseTo(35, within(1.5));
     assertThat(hectares("garden")).isCloseTo(6, within(0.3));
     assertThat(ranch.field("creek").shapeM().getNumInteriorRing()).isEqualTo(1);
-    assertThat(ranch.survey().size()).isBetween(3_800, 4_200);
+    assertThat(ranch.survey().size()).isBetween(6_000, 6_700);
   }
 
   private double hectares(String field) {

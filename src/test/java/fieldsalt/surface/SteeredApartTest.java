@@ -14,6 +14,7 @@ import fieldsalt.surface.fit.Predictor;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.kernel.Kriging;
 import fieldsalt.surface.site.Drift;
+import fieldsalt.surface.site.DriftGaps;
 import fieldsalt.surface.site.FieldRows;
 import fieldsalt.surface.site.Observations;
 import fieldsalt.surface.site.Points;
@@ -146,7 +147,7 @@ class SteeredApartTest {
           }
         };
     SiteReadings own = DriftTrial.only(all, s -> s.field().equals("a"));
-    Observations data = Observations.of(own, List.of(gap)).withoutGaps();
+    Observations data = DriftGaps.filled(Observations.of(own, List.of(gap)));
     FieldRows rows = data.parts().get(0);
     double[] raw = rows.sites().stream().mapToDouble(s -> EAST.at(s.place())).toArray();
     double sum = 0;

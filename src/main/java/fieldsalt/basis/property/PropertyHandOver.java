@@ -76,18 +76,20 @@ public final class PropertyHandOver {
     return lines.values();
   }
 
-  public SiteReadings property(SoilProperty property, DepthRange layer) {
+  public SiteReadings property(SoilProperty property, Function<String, DepthRange> layer) {
     List<PropertyReadings.Value> values = new ArrayList<>();
     for (Sample sample : lines) {
       value(sample, property).ifPresent(v -> values.add(new PropertyReadings.Value(sample, v)));
     }
-    DoubleBinaryOperator within =
-        (top, bottom) ->
-            Math.max(0, Math.min(bottom, layer.bottomCm()) - Math.max(top, layer.topCm()));
     return handOver(
         new PropertyReadings(property.label(), property.unit(), property.scale(), error(property)),
         values,
-        field -> within);
+        field -> within(layer.apply(field)));
+  }
+
+  private static DoubleBinaryOperator within(DepthRange layer) {
+    return (top, bottom) ->
+        Math.max(0, Math.min(bottom, layer.bottomCm()) - Math.max(top, layer.topCm()));
   }
 
   public SiteReadings own(

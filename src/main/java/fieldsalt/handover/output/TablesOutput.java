@@ -37,6 +37,7 @@ public final class TablesOutput {
         number(units, Dimension.RATE, rate.ratePerPass(), 3),
         rate.passes(),
         number(units, Dimension.MASS, rate.tonnes(), 2),
+        number(units, Dimension.RATE, rate.needed(), 2),
         number(units, Dimension.RATE, rate.low(), 2),
         number(units, Dimension.RATE, rate.high(), 2),
         number(units, Dimension.PURE, rate.chance(), 2),

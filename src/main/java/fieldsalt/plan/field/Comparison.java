@@ -16,6 +16,7 @@ public record Comparison(Side uniform, Side byZone) {
    * @param excessTonnes what zones would get beyond their need, expected
    * @param leachingM3 water through the soil
    * @param cost of both, by the user's prices; 0 without
+   * @param net gain less cost of both, by the user's prices; 0 without
    * @param expectedYieldPct of the field's crop after leaching; NaN never: 0 without crop numbers
    */
   public record Side(
@@ -24,5 +25,6 @@ public record Comparison(Side uniform, Side byZone) {
       double excessTonnes,
       double leachingM3,
       double cost,
+      double net,
       double expectedYieldPct) {}
 }

@@ -1,5 +1,6 @@
 package fieldsalt.plan.field;
 
+import fieldsalt.facts.Hoffman1980;
 import fieldsalt.facts.UsSalinityLaboratory1954;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.draw.Middle;
@@ -15,6 +16,9 @@ import java.util.List;
 
 /** One rate over a field, as someone without a map would choose it, against the plan. */
 public final class Comparisons {
+  /** Depths that are tried where prices are given. */
+  private static final int DEPTHS = 24;
+
   private final PlanSettings settings;
 
   public Comparisons(PlanSettings settings) {
@@ -56,21 +60,45 @@ public final class Comparisons {
   }
 
   /**
-   * Depth that the field's mean asks for, by area; with prices only where it is expected to pay.
+   * One depth over the field: with prices the one of greatest expected net, without prices the one
+   * that brings the field's mean to its target, where that is likely above it.
    */
   private double uniformMm(List<ZoneWork> works) {
+    double[] mean = new double[Draws.COUNT];
     double ha = hectares(works);
-    double mm = 0;
-    double chance = 0;
+    double k = 0;
+    double target = 0;
     for (ZoneWork work : works) {
-      mm += work.reclamation().mm().mean() * work.areaHa() / ha;
-      chance += work.reclamation().chance() * work.areaHa() / ha;
+      double share = work.areaHa() / ha;
+      Draws.add(mean, work.toReclaim().draws(), share);
+      k += share * work.reclamation().k();
+      target += share * work.reclamation().targetEce();
     }
+    double floor = settings.water().equilibriumEce();
+    if (target <= floor) {
+      return 0;
+    }
+    double depthMm = works.get(0).reclamation().depthCm() * 10;
+    double kMean = k;
+    double wanted = target;
+    double[] mm = Draws.map(mean, ece -> Hoffman1980.depth(kMean, depthMm, ece, wanted, floor));
     LeachingMoney money = new LeachingMoney(settings);
     if (!money.isPriced()) {
-      return chance < settings.money().actAbove() ? 0 : mm;
+      double chance = Draws.share(mean, ece -> ece > wanted);
+      return chance < settings.money().actAbove() ? 0 : Middle.ofPositive(mm);
     }
-    return uniformNet(works, mm, money) > 0 ? mm : 0;
+    double best = 0;
+    double bestNet = 0;
+    double most = works.stream().mapToDouble(w -> w.reclamation().mm().p90()).max().orElse(0);
+    for (int step = 1; step <= DEPTHS; step++) {
+      double depth = most * step / DEPTHS;
+      double net = uniformNet(works, depth, money);
+      if (net > bestNet) {
+        bestNet = net;
+        best = depth;
+      }
+    }
+    return best;
   }
 
   private double uniformNet(List<ZoneWork> works, double mm, LeachingMoney money) {
@@ -89,7 +117,7 @@ public final class Comparisons {
   private Side side(List<ZoneWork> works, double[] product, double[] mm) {
     GypsumMoney gypsum = new GypsumMoney(settings);
     LeachingMoney leaching = new LeachingMoney(settings);
-    double[] sums = new double[6];
+    double[] sums = new double[7];
     double ha = hectares(works);
     for (int z = 0; z < works.size(); z++) {
       ZoneWork work = works.get(z);
@@ -102,9 +130,17 @@ public final class Comparisons {
       sums[3] += area * mm[z] * 10;
       sums[4] += area * (gypsum.costPerHa(rate) + leaching.costPerHa(mm[z]));
       sums[5] += area / ha * yieldAfter(work, mm[z]);
+      double gained = leaching.isPriced() ? yieldAfter(work, mm[z]) - yieldAfter(work, 0) : 0;
+      sums[6] += area * (leaching.valuePerPct() * gained + gypsum.gain(work, rate));
     }
     return new Side(
-        sums[0], Digits.of(sums[1], 2), Digits.of(sums[2], 2), sums[3], sums[4], sums[5]);
+        sums[0],
+        Digits.of(sums[1], 2),
+        Digits.of(sums[2], 2),
+        sums[3],
+        sums[4],
+        sums[6] - sums[4],
+        sums[5]);
   }
 
   private double yieldAfter(ZoneWork work, double mm) {

@@ -20,7 +20,7 @@ import java.util.OptionalDouble;
  * @param gypsumT requirement of the zones that are to be treated, tonnes of product, with odds
  * @param plannedT tonnes of product that the rates add up to
  * @param unmetT tonnes wanted, where the machine's steps do not allow them to half a percent
- * @param leachingM3 planned water through the soil, m3, with odds
+ * @param leachingM3 water through the soil that the zones to be leached need, m3, with odds
  * @param comparison one rate against a rate by zone
  */
 public record FieldPlan(
@@ -41,6 +41,11 @@ public record FieldPlan(
 
   public String field() {
     return ground.field();
+  }
+
+  /** Cubic metres of water through the soil that are planned: the sum of the zones' own. */
+  public double plannedM3() {
+    return zones.stream().mapToDouble(z -> z.reclamation().plannedM3(z.zone().areaHa())).sum();
   }
 
   public double areaHa() {

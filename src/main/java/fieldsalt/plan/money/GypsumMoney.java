@@ -50,6 +50,12 @@ public final class GypsumMoney {
     return out;
   }
 
+  /** Expected gain per ha over the years of a rate of product in a zone; 0 without prices. */
+  public double gain(ZoneWork work, double product) {
+    double pure = product / work.gypsum().productPerPure().orElse(1);
+    return Draws.mean(gain(pure, work.pure(), work.esp(), work.gypsum().targetEspPct()));
+  }
+
   private double valuePerEsp() {
     Prices prices = settings.money().prices();
     return settings.money().years()

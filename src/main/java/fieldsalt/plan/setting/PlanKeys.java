@@ -1,7 +1,7 @@
 package fieldsalt.plan.setting;
 
+import fieldsalt.classes.OwnCrops;
 import fieldsalt.facts.Crop;
-import fieldsalt.facts.Crops;
 import fieldsalt.facts.Hoffman1980.Application;
 import fieldsalt.read.job.JobDocument;
 import java.util.List;
@@ -98,7 +98,7 @@ public final class PlanKeys {
 
   private CropSettings crops() {
     List<Crop> named =
-        job.texts("crops").stream().map(name -> Crops.standard().find(name).crop()).toList();
+        job.texts("crops").stream().map(name -> OwnCrops.in(job).find(name).crop()).toList();
     boolean sCurve = job.word("yield-curve").equals("s-curve");
     CropSettings settings =
         CropSettings.defaults()

@@ -1,6 +1,5 @@
 package fieldsalt.read.field;
 
-import fieldsalt.facts.Plausibility;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.InputProblem;
 import fieldsalt.geo.Projections;
@@ -10,10 +9,6 @@ import fieldsalt.read.file.DatumShiftNote;
 import fieldsalt.read.file.GeoFeature;
 import fieldsalt.read.file.Notes;
 import fieldsalt.read.file.SourceRow;
-import fieldsalt.read.table.Limits;
-import fieldsalt.read.word.NumberCell;
-import fieldsalt.read.word.PlainText;
-import fieldsalt.read.word.TextureWords;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -34,20 +29,25 @@ import org.locationtech.jts.operation.valid.TopologyValidationError;
 public final class FieldsReader {
   private static final double SAME = 1e-9;
   private static final double LEAST_M = 2;
-  private static final Plausibility CLAY = Plausibility.of("clay_pct");
   private static final List<String> NAMES =
       List.of("field", "name", "field_name", "fieldname", "field name", "label", "id");
 
+  private static final List<String> ZONE_NAMES = List.of("zone", "name", "block", "label", "id");
+
   private final GeoFeature.Collection file;
+  private final boolean zones;
   private final boolean local;
   private final Notes notes;
+  private final FieldProperties properties;
   private final Set<String> names = new HashSet<>();
   private Optional<DatumShiftNote> shift = Optional.empty();
 
-  private FieldsReader(GeoFeature.Collection file, boolean local, Notes notes) {
+  private FieldsReader(GeoFeature.Collection file, boolean zones, boolean local, Notes notes) {
     this.file = file;
+    this.zones = zones;
     this.local = local;
     this.notes = notes;
+    this.properties = new FieldProperties(this::source, notes);
   }
 
   /**
@@ -56,7 +56,12 @@ public final class FieldsReader {
    * @param local whether coordinates are metres of no place on earth
    */
   public static List<FieldBoundary> read(GeoFeature.Collection file, boolean local, Notes notes) {
-    return new FieldsReader(file, local, notes).fields();
+    return new FieldsReader(file, false, local, notes).fields();
+  }
+
+  /** Zones that the user gives, by their names; several may have one name. */
+  public static List<FieldBoundary> zones(GeoFeature.Collection file, boolean local, Notes notes) {
+    return new FieldsReader(file, true, local, notes).fields();
   }
 
   private List<FieldBoundary> fields() {
@@ -247,12 +252,12 @@ public final class FieldsReader {
     return name(feature).map(n -> " (" + n + ")").orElse("");
   }
 
-  private static Optional<String> name(GeoFeature feature) {
-    return property(feature, NAMES);
+  private Optional<String> name(GeoFeature feature) {
+    return property(feature, zones ? ZONE_NAMES : NAMES);
   }
 
   /** The value of the first of these properties that a feature has, whatever their case. */
-  private static Optional<String> property(GeoFeature feature, List<String> names) {
+  static Optional<String> property(GeoFeature feature, List<String> names) {
     return names.stream()
         .flatMap(
             name ->
@@ -264,12 +269,18 @@ public final class FieldsReader {
   }
 
   private FieldBoundary field(GeoFeature feature, Geometry shape) {
+    if (zones) {
+      String name = name(feature).orElse("zone " + feature.number());
+      return new FieldBoundary(
+          name, shape, Optional.empty(), Texture.UNKNOWN, OptionalDouble.empty());
+    }
     return new FieldBoundary(
         unique(feature),
         shape,
         property(feature, List.of("crop")),
-        texture(feature),
-        clay(feature));
+        properties.texture(feature),
+        properties.clay(feature),
+        properties.settings(feature));
   }
 
   private String unique(GeoFeature feature) {
@@ -294,35 +305,5 @@ public final class FieldsReader {
           "called '" + free + "'; give each its own name, or join the parts to a MultiPolygon");
     }
     return free;
-  }
-
-  private Texture texture(GeoFeature feature) {
-    Optional<String> word = property(feature, List.of("texture", "soil_texture"));
-    Optional<Texture> texture = word.flatMap(TextureWords::of);
-    if (word.isPresent() && texture.isEmpty()) {
-      notes.row(
-          Code.TEXTURE_UNKNOWN,
-          source(feature),
-          "the texture '" + PlainText.cut(word.get()) + "', which is not known",
-          "taken as unknown; use USDA classes such as clay loam");
-    }
-    return texture.orElse(Texture.UNKNOWN);
-  }
-
-  private OptionalDouble clay(GeoFeature feature) {
-    Optional<String> text = property(feature, List.of("clay_pct", "clay"));
-    if (text.isEmpty()) {
-      return OptionalDouble.empty();
-    }
-    NumberCell cell = NumberCell.parse(text.get(), false);
-    if (cell.kind() == NumberCell.Kind.NUMBER && !CLAY.refuses(cell.value())) {
-      return OptionalDouble.of(cell.value());
-    }
-    notes.row(
-        Code.IMPOSSIBLE,
-        source(feature),
-        "clay_pct '" + PlainText.cut(text.get()) + "'",
-        "left out; possible is " + Limits.possible(CLAY));
-    return OptionalDouble.empty();
   }
 }

@@ -8,13 +8,13 @@ import fieldsalt.read.file.TextDecoding;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -33,6 +33,9 @@ public final class JobDocument {
   private final Map<List<String>, Object> values;
   private final Map<List<String>, String> places;
 
+  /** Keys that are said for one field alone; none of the ranch's job. */
+  private final Set<List<String>> ofField;
+
   private JobDocument(
       String name, Path folder, Optional<InputFile> file, JobNode tree, List<Problem> problems) {
     JobCheck check = new JobCheck(problems);
@@ -46,6 +49,70 @@ public final class JobDocument {
     this.tree = tree;
     this.values = Collections.unmodifiableMap(check.values());
     this.places = check.places();
+    this.ofField = Set.of();
+  }
+
+  private JobDocument(
+      JobDocument ranch,
+      Map<List<String>, Object> values,
+      Map<List<String>, String> places,
+      Set<List<String>> ofField) {
+    this.name = ranch.name;
+    this.folder = ranch.folder;
+    this.file = ranch.file;
+    this.tree = ranch.tree;
+    this.values = Collections.unmodifiableMap(values);
+    this.places = places;
+    this.ofField = Set.copyOf(ofField);
+  }
+
+  /**
+   * The job as it is for one field: what the boundary file says of the field laid over it, then
+   * what {@code by-field} says. This job itself where neither says anything.
+   *
+   * @param ofBoundary value of each key, as {@link #problemWith} accepts it
+   * @param place where the boundary stands, for messages
+   */
+  public JobDocument forField(String field, Map<String, String> ofBoundary, String place) {
+    Map<List<String>, Object> own = new LinkedHashMap<>(values);
+    Map<List<String>, String> where = new LinkedHashMap<>(places);
+    Set<List<String>> set = new TreeSet<>(Comparator.comparing(k -> String.join(".", k)));
+    ofBoundary.forEach(
+        (key, text) -> {
+          List<String> path = segments(key);
+          own.put(path, JobKeys.at(path).orElseThrow().type().value(List.of(text), false));
+          where.put(path, place);
+          set.add(path);
+        });
+    values.forEach(
+        (path, value) -> {
+          if (path.size() > 2 && path.get(0).equals("by-field") && path.get(1).equals(field)) {
+            List<String> key = path.subList(2, path.size());
+            if (JobKeys.at(key).isEmpty()) {
+              return;
+            }
+            own.put(key, value);
+            where.put(key, places.get(path));
+            set.add(key);
+          }
+        });
+    return set.isEmpty() ? this : new JobDocument(this, own, where, set);
+  }
+
+  /** Whether a key is said for this field alone. */
+  public boolean isOfField(String... path) {
+    return ofField.contains(checked(path));
+  }
+
+  /** What is wrong with a text as the value of a key; empty if nothing is. */
+  public static Optional<String> problemWith(String key, String text) {
+    JobKey known = JobKeys.at(segments(key)).orElseThrow();
+    try {
+      known.type().value(List.of(text), false);
+      return Optional.empty();
+    } catch (JobType.Refused e) {
+      return Optional.of(known.type().expected());
+    }
   }
 
   /** A job from a YAML file, with {@code key=value} settings laid over it. */
@@ -218,49 +285,7 @@ public final class JobDocument {
    * order: what {@code run.json} keeps. Paths stay as the user wrote them.
    */
   public Map<String, Object> effective() {
-    Map<String, Object> all = new LinkedHashMap<>();
-    for (JobKey key : JobKeys.all()) {
-      if (key.path().stream().noneMatch(s -> s.startsWith("{"))) {
-        value(key.path().toArray(String[]::new)).ifPresent(v -> put(all, key.path(), v));
-      } else {
-        new TreeMap<>(freeValues(key)).forEach((name, path) -> put(all, path, values.get(path)));
-      }
-    }
-    return all;
-  }
-
-  private Map<String, List<String>> freeValues(JobKey key) {
-    Map<String, List<String>> found = new LinkedHashMap<>();
-    for (List<String> path : values.keySet()) {
-      if (JobKeys.at(path).filter(key::equals).isPresent()) {
-        found.put(String.join("\u0000", path), path);
-      }
-    }
-    return found;
-  }
-
-  @SuppressWarnings("unchecked") // the maps inside are made here, and only here
-  private static void put(Map<String, Object> all, List<String> path, Object value) {
-    Map<String, Object> here = all;
-    for (String segment : path.subList(0, path.size() - 1)) {
-      Object below = here.get(segment);
-      if (!(below instanceof Map)) {
-        below = new LinkedHashMap<String, Object>();
-        here.put(segment, below);
-      }
-      here = (Map<String, Object>) below;
-    }
-    here.put(path.get(path.size() - 1), plain(value));
-  }
-
-  private static Object plain(Object value) {
-    if (value instanceof DepthRange d) {
-      return List.of(d.topCm(), d.bottomCm());
-    }
-    if (value instanceof List<?> items) {
-      return items.stream().map(JobDocument::plain).toList();
-    }
-    return value instanceof Path p ? p.toString() : value;
+    return new EffectiveJob(values, key -> value(key.toArray(String[]::new))).nested();
   }
 
   private Optional<Object> value(String... path) {

@@ -1,5 +1,6 @@
 package fieldsalt.read.job;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 
@@ -24,6 +25,13 @@ public record JobKey(
   /** The key with dots between its segments. */
   public String name() {
     return String.join(".", path);
+  }
+
+  /** The same key for one field; it has no default of its own. */
+  JobKey ofField() {
+    List<String> own = new ArrayList<>(JobKeys.FIELD);
+    own.addAll(path);
+    return new JobKey(own, type, unit, "", example, doc);
   }
 
   static JobKey ofLine(String line) {

@@ -1,21 +1,51 @@
 package fieldsalt.read.job;
 
 import fieldsalt.read.word.ResourceLines;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The catalogue of job keys ({@code job-keys.csv}): the parser, the template and the JSON Schema
  * all follow it. A new key is one new line there.
  */
 public final class JobKeys {
-  private static final List<JobKey> ALL =
-      ResourceLines.of("job-keys.csv").stream().map(JobKey::ofLine).toList();
+  /** First words of the keys that may be said for one field too. */
+  private static final Set<String> BY_FIELD =
+      Set.of(
+          "crop",
+          "root-zone-cm",
+          "uptake",
+          "water",
+          "drainage",
+          "water-table-cm",
+          "zones",
+          "leaching",
+          "gypsum",
+          "prices");
+
+  /** Under which they stand, and the placeholder of the field's name. */
+  static final List<String> FIELD = List.of("by-field", "{field}");
+
+  private static final List<JobKey> ALL = all(ResourceLines.of("job-keys.csv"));
   private static final Branch ROOT = grow(ALL);
 
   private JobKeys() {}
+
+  private static List<JobKey> all(List<String> lines) {
+    List<JobKey> all = new ArrayList<>(lines.stream().map(JobKey::ofLine).toList());
+    List<JobKey> ofField =
+        all.stream()
+            .filter(key -> BY_FIELD.contains(key.path().get(0)) && !key.name().contains("{"))
+            .filter(key -> !key.name().equals("zones.file"))
+            .map(JobKey::ofField)
+            .toList();
+    all.addAll(ofField);
+    return List.copyOf(all);
+  }
 
   /** Every key, in the order of the catalogue. */
   public static List<JobKey> all() {

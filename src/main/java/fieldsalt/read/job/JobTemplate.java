@@ -3,6 +3,7 @@ package fieldsalt.read.job;
 import fieldsalt.read.job.JobKeys.Branch;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** A commented job file with every key, its unit and default. */
 public final class JobTemplate {
@@ -27,7 +28,29 @@ public final class JobTemplate {
     branch.free().forEach((name, below) -> free(out, name, below, depth));
   }
 
+  /** Keys of one field mean what they mean for the ranch: only those of its own are explained. */
+  private static void ofField(StringBuilder out, int depth) {
+    out.append(lead(depth, false)).append("by-field:\n");
+    out.append(lead(depth + 1, false))
+        .append("\"name of the field\": # for it alone: ")
+        .append(
+            JobKeys.all().stream()
+                .filter(k -> k.path().get(0).equals(JobKeys.FIELD.get(0)))
+                .map(k -> k.path().get(2))
+                .distinct()
+                .collect(Collectors.joining(", ")))
+        .append('\n');
+    JobKeys.all().stream()
+        .filter(k -> k.path().get(0).equals(JobKeys.FIELD.get(0)) && k.path().size() == 3)
+        .filter(k -> JobKeys.at(k.path().subList(2, 3)).isEmpty())
+        .forEach(k -> line(out, depth + 2, k.path().get(2) + ": " + shown(k), k));
+  }
+
   private static void entry(StringBuilder out, String name, Branch branch, int depth) {
+    if (name.equals(JobKeys.FIELD.get(0))) {
+      ofField(out, depth);
+      return;
+    }
     branch.key().ifPresent(key -> line(out, depth, name + ": " + shown(key), key));
     if (branch.hasChildren()) {
       String instead = branch.key().isPresent() ? "   # or, in place of the line above:" : "";

@@ -2,6 +2,8 @@ package fieldsalt.report.input;
 
 import fieldsalt.basis.depth.FieldDepth;
 import fieldsalt.basis.pair.ConvertedReadings;
+import fieldsalt.plan.RanchPlan;
+import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.quantity.Method;
 import fieldsalt.quantity.UnitSystem;
@@ -18,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 
 /** Makes what the page shows from the results of the stages. */
 public final class PageMaker {
@@ -33,14 +36,14 @@ public final class PageMaker {
    * What the page shows.
    *
    * @param version of fieldsalt
-   * @param treatedCm depth of the layer that gypsum would treat
+   * @param treatedCm depth of the layer that gypsum would treat, by field
    */
   public static PageInput of(
-      RunResults results, UnitSystem units, String version, double treatedCm) {
+      RunResults results, UnitSystem units, String version, ToDoubleFunction<String> treatedCm) {
     return new PageMaker(results, units).input(version, treatedCm);
   }
 
-  private PageInput input(String version, double treatedCm) {
+  private PageInput input(String version, ToDoubleFunction<String> treatedCm) {
     RunResults.Readings read = results.readings();
     return new PageInput(
         read.ranch(),
@@ -157,16 +160,18 @@ public final class PageMaker {
         + (group.texture() == fieldsalt.quantity.TextureGroup.UNKNOWN ? " texture" : " soil");
   }
 
-  private ZoneAdvice advice(Optional<ZonePlan> plan) {
+  private ZoneAdvice advice(Optional<ZonePlan> plan, Map<String, PlanSettings> settings) {
     return plan.isEmpty()
         ? ZoneAdvice.none()
-        : ZoneAdvices.of(plan.get(), results.planned().plan().orElseThrow().settings(), units);
+        : ZoneAdvices.of(plan.get(), settings.get(plan.get().zone().field()), units);
   }
 
   private List<PageZone> zones() {
     Map<String, ZonePlan> plans = results.planned().byZone();
     AreaMeans means = results.planned().means();
     List<PageZone> pageZones = new ArrayList<>();
+    Map<String, PlanSettings> settings =
+        results.planned().plan().map(RanchPlan::settingsByField).orElse(Map.of());
     List<Zone> zones = results.mapped().zones().zones();
     for (int z = 0; z < zones.size(); z++) {
       Zone zone = zones.get(z);
@@ -182,7 +187,7 @@ public final class PageMaker {
               plan.flatMap(ZonePlan::yield)
                   .map(y -> OptionalDouble.of(y.expectedPct()))
                   .orElse(OptionalDouble.empty()),
-              advice(plan)));
+              advice(plan, settings)));
     }
     return pageZones;
   }

@@ -11,6 +11,7 @@ import fieldsalt.zones.sodicity.Sodicity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /**
  * How good the zones of one field are.
@@ -31,7 +32,7 @@ public record PageZoning(
     Optional<BySodicity> sodicity) {
 
   /** Of every mapped field, in the fields' order. */
-  static List<PageZoning> of(RunResults results, double treatedCm) {
+  static List<PageZoning> of(RunResults results, ToDoubleFunction<String> treatedCm) {
     ZoneMap zones = results.mapped().zones();
     SiteReadings readings = results.readings().sites();
     ReadingErrors errors = ReadingErrors.of(readings);
@@ -47,7 +48,10 @@ public record PageZoning(
                 zones.uncertainHaByField().get(name),
                 zones.varianceExplainedByField().get(name),
                 ZonesAtSites.of(name, zones.zonesOf(name), readings, errors),
-                results.mapped().sodicity().flatMap(s -> bySodicity(s, name, treatedCm))));
+                results
+                    .mapped()
+                    .sodicity()
+                    .flatMap(s -> bySodicity(s, name, treatedCm.applyAsDouble(name)))));
       }
     }
     return fields;

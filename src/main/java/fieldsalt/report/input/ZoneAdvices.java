@@ -1,5 +1,6 @@
 package fieldsalt.report.input;
 
+import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.word.PlanWords;
 import fieldsalt.plan.word.Sentence;
@@ -91,7 +92,7 @@ public final class ZoneAdvices {
     Reclamation salt = plan.reclamation();
     return situation()
         + ": ECe "
-        + Figures.twoFigures(plan.ece().p50())
+        + Figures.twoFigures(plan.meanEce().value())
         + (salt.chance() >= 0.5 ? " where " : ", and up to ")
         + Figures.twoFigures(salt.targetEce())
         + Figures.GAP
@@ -125,14 +126,24 @@ public final class ZoneAdvices {
   private List<String> takes() {
     List<String> takes = new ArrayList<>();
     if (plan.productTPerHa() > 0) {
-      takes.add("Gypsum " + rate().text(units) + ", " + tonnes().text(units) + " in all");
+      takes.add(
+          "Spread "
+              + Measure.of(plan.productTPerHa(), Dimension.RATE).text(units)
+              + " of gypsum, "
+              + tonnes().text(units)
+              + " in all (needed "
+              + needed(plan.gypsum().product(), Dimension.RATE)
+              + ")");
     }
     Reclamation salt = plan.reclamation();
     if (salt.plannedMm() > 0) {
       takes.add(
-          water().text(units)
+          Measure.of(salt.plannedMm(), Dimension.WATER_DEPTH).text(units)
               + " of water through the soil, "
-              + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units));
+              + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units)
+              + " (needed "
+              + needed(salt.mm(), Dimension.WATER_DEPTH)
+              + ")");
     }
     if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
       takes.add("gypsum is not known yet");
@@ -147,18 +158,13 @@ public final class ZoneAdvices {
         + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
   }
 
-  private Measure rate() {
-    var product = plan.gypsum().product();
-    return new Measure(plan.productTPerHa(), product.p10(), product.p90(), Dimension.RATE);
+  /** The range that holds what is needed 8 times in 10. */
+  private String needed(Odds odds, Dimension dimension) {
+    return odds.measure(dimension).text(units);
   }
 
   private Measure tonnes() {
     return Measure.of(plan.productT(), Dimension.MASS);
-  }
-
-  private Measure water() {
-    Reclamation salt = plan.reclamation();
-    return new Measure(salt.plannedMm(), salt.mm().p10(), salt.mm().p90(), Dimension.WATER_DEPTH);
   }
 
   private String sure() {
@@ -189,11 +195,21 @@ public final class ZoneAdvices {
                       Measure.of(y.areaAboveHa(), Dimension.AREA).text(units)));
             });
     if (plan.productTPerHa() > 0) {
-      amounts.add(new PlannedAmount("Gypsum product", rate().text(units)));
+      amounts.add(
+          new PlannedAmount(
+              "Gypsum to spread", Measure.of(plan.productTPerHa(), Dimension.RATE).text(units)));
+      amounts.add(
+          new PlannedAmount("Gypsum needed", needed(plan.gypsum().product(), Dimension.RATE)));
       amounts.add(new PlannedAmount("Passes", String.valueOf(plan.passes())));
     }
     if (plan.reclamation().plannedMm() > 0) {
-      amounts.add(new PlannedAmount("Water through the soil", water().text(units)));
+      amounts.add(
+          new PlannedAmount(
+              "Water through the soil, planned",
+              Measure.of(plan.reclamation().plannedMm(), Dimension.WATER_DEPTH).text(units)));
+      amounts.add(
+          new PlannedAmount(
+              "Water needed", needed(plan.reclamation().mm(), Dimension.WATER_DEPTH)));
     }
     return amounts.stream()
         .map(a -> new PlannedAmount(a.what(), Figures.grouped(a.value())))

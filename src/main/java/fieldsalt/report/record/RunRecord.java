@@ -1,14 +1,5 @@
 package fieldsalt.report.record;
 
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
-import com.fasterxml.jackson.databind.JsonSerializer;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializerProvider;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.module.SimpleModule;
 import fieldsalt.basis.site.ReadingErrors;
 import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.classes.ClassScheme;
@@ -25,9 +16,7 @@ import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.report.result.Citations;
 import fieldsalt.report.result.RunResults;
 import fieldsalt.surface.area.AreaMeans;
-import fieldsalt.surface.covariance.Variogram;
 import fieldsalt.surface.fit.Accuracy;
-import fieldsalt.surface.fit.SurfaceMethod;
 import fieldsalt.surface.fit.SurfaceReport;
 import fieldsalt.zones.field.Zone;
 import fieldsalt.zones.field.ZoneMap;
@@ -45,7 +34,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -55,8 +43,6 @@ import java.util.stream.Stream;
  * known is null; the clock stands in it only if it was asked for.
  */
 public final class RunRecord {
-  private static final JsonMapper MAPPER = mapper();
-
   private final RunResults results;
   private final RunFacts facts;
   private final ReadingErrors errors;
@@ -75,16 +61,7 @@ public final class RunRecord {
 
   /** The record as text, to be written as UTF-8. */
   static String json(RunResults results, RunFacts facts) {
-    DefaultPrettyPrinter printer =
-        new DefaultPrettyPrinter()
-            .withObjectIndenter(new DefaultIndenter("  ", "\n"))
-            .withArrayIndenter(new DefaultIndenter("  ", "\n"));
-    try {
-      Map<String, Object> record = new RunRecord(results, facts).record();
-      return new ObjectMapper().writer(printer).writeValueAsString(withoutNaN(record)) + "\n";
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
+    return RecordText.of(new RunRecord(results, facts).record());
   }
 
   private Map<String, Object> record() {
@@ -292,6 +269,7 @@ public final class RunRecord {
     out.put("gypsum_t", plan.gypsumT());
     out.put("planned_t", plan.plannedT());
     out.put("leaching_m3", plan.leachingM3());
+    out.put("planned_m3", plan.plannedM3());
     out.put("expected_cost", plan.expectedCost());
     out.put("expected_net", plan.expectedNet());
     return out;
@@ -309,46 +287,5 @@ public final class RunRecord {
   private Map<String, Long> counts() {
     return results.findings().stream()
         .collect(Collectors.groupingBy(f -> f.code().id(), TreeMap::new, Collectors.counting()));
-  }
-
-  private static JsonMapper mapper() {
-    SimpleModule words = new SimpleModule();
-    words.addSerializer(SurfaceMethod.class, new Named<>(SurfaceMethod::label));
-    words.addSerializer(Variogram.class, new Named<>(Variogram::name));
-    return JsonMapper.builder().addModule(words).build();
-  }
-
-  /** A value by its word. */
-  private static final class Named<T> extends JsonSerializer<T> {
-    private final Function<T, String> word;
-
-    Named(Function<T, String> word) {
-      this.word = word;
-    }
-
-    @Override
-    public void serialize(T value, JsonGenerator out, SerializerProvider provider)
-        throws IOException {
-      out.writeString(word.apply(value));
-    }
-  }
-
-  /** A copy as maps, lists, texts and numbers in which what is not a number is null. */
-  private static Object withoutNaN(Object value) {
-    return mended(MAPPER.convertValue(value, Object.class));
-  }
-
-  private static Object mended(Object value) {
-    if (value instanceof Map<?, ?> map) {
-      Map<Object, Object> copy = new LinkedHashMap<>();
-      map.forEach((k, v) -> copy.put(k, mended(v)));
-      return copy;
-    }
-    if (value instanceof List<?> list) {
-      List<Object> copy = new ArrayList<>();
-      list.forEach(v -> copy.add(mended(v)));
-      return copy;
-    }
-    return value instanceof Double d && !Double.isFinite(d) ? null : value;
   }
 }

@@ -199,7 +199,7 @@ public final class RanchSection implements Section {
   private void row(Markup page, List<String> columns, String field) {
     Optional<FieldPlan> plan = Optional.ofNullable(plans.get(field));
     double tonnes = plan.map(FieldPlan::plannedT).orElse(0.0);
-    double water = plan.map(p -> p.leachingM3().p50()).orElse(0.0);
+    double water = plan.map(FieldPlan::plannedM3).orElse(0.0);
     double uncertain =
         Optional.ofNullable(zoning.get(field)).map(PageZoning::uncertainHa).orElse(0.0);
     boolean draft = plan.map(p -> p.draft().isDraft()).orElse(false);

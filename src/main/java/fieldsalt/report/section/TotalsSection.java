@@ -41,7 +41,7 @@ public final class TotalsSection implements Section {
   }
 
   private static boolean asksForAnything(RanchPlan plan) {
-    return plan.gypsumT().p90() > 0 || plan.plannedT() > 0 || plan.leachingM3().p50() > 0;
+    return plan.gypsumT().p90() > 0 || plan.plannedT() > 0 || plan.plannedM3() > 0;
   }
 
   @Override
@@ -49,22 +49,24 @@ public final class TotalsSection implements Section {
     RanchPlan plan = input.plan().orElseThrow();
     HtmlTable table =
         new HtmlTable(
-            "Middle and the range that holds it 8 times in 10; zones share the laboratories' error,"
-                + " so the ranch is less sure than its zones would suggest",
+            "What is planned is the sum of the zones' own; what is needed is its middle and the range"
+                + " that holds it 8 times in 10: zones share the laboratories' error, so the ranch"
+                + " is less sure than its zones would suggest",
             "Field",
-            "Gypsum product needed",
-            "By the machine's rates",
-            "Water through the soil");
+            "Gypsum to spread",
+            "Gypsum needed",
+            "Water planned",
+            "Water needed");
     table.write(
         page,
         () -> {
           for (FieldPlan f : input.isOverview() ? List.<FieldPlan>of() : plan.fields()) {
             String gypsum = gypsum(f.gypsumT(), f.zones());
-            row(page, table, f.field(), gypsum, f.plannedT(), f.leachingM3());
+            row(page, table, f.field(), f.plannedT(), gypsum, f.plannedM3(), f.leachingM3());
           }
           if (plan.fields().size() > 1) {
             String gypsum = gypsum(plan.gypsumT(), plan.zones());
-            row(page, table, "Ranch", gypsum, plan.plannedT(), plan.leachingM3());
+            row(page, table, "Ranch", plan.plannedT(), gypsum, plan.plannedM3(), plan.leachingM3());
           }
         });
     money(page, plan);
@@ -74,12 +76,19 @@ public final class TotalsSection implements Section {
   }
 
   private void row(
-      Markup page, HtmlTable table, String name, String gypsum, double plannedT, Odds leachingM3) {
+      Markup page,
+      HtmlTable table,
+      String name,
+      double plannedT,
+      String gypsum,
+      double plannedM3,
+      Odds leachingM3) {
     table.row(
         page,
         name,
-        gypsum,
         plannedT > 0 ? figures.amount(plannedT, Amount.MASS) : "none",
+        gypsum,
+        plannedM3 > 0 ? figures.amount(plannedM3, Amount.WATER_VOLUME) : "none",
         amount(leachingM3, Amount.WATER_VOLUME));
   }
 
@@ -124,7 +133,7 @@ public final class TotalsSection implements Section {
     }
     page.line("h3", "One rate over the field, or a rate by zone");
     boolean priced = several.stream().anyMatch(f -> f.comparison().byZone().cost() > 0);
-    HtmlTable table = priced ? comparing("Cost") : comparing();
+    HtmlTable table = priced ? comparing("Cost", "Net") : comparing();
     table.write(
         page,
         () ->
@@ -179,6 +188,7 @@ public final class TotalsSection implements Section {
                     : "not known"));
     if (priced) {
       cells.add(String.format(Locale.ROOT, "%,.0f", side.cost()));
+      cells.add(String.format(Locale.ROOT, "%,.0f", side.net()));
     }
     table.row(page, cells.toArray(String[]::new));
   }

@@ -44,7 +44,7 @@ public final class ZonesSection implements Section {
     List<PageZone> zones =
         input.zones().stream().filter(z -> z.zone().field().equals(field)).toList();
     heading(page, field);
-    plan(field).ifPresent(p -> texts(words().of(p)).forEach(s -> page.line("p", s)));
+    plan(field).ifPresent(p -> texts(words(p).of(p)).forEach(s -> page.line("p", s)));
     box(page, "Caution", except(cautions(field), everywhere));
     List<String> draft = commonDraft(zones);
     box(page, "Draft: do not act on it yet. What would lift the mark", draft);
@@ -71,8 +71,8 @@ public final class ZonesSection implements Section {
         .findFirst();
   }
 
-  private PlanWords words() {
-    return new PlanWords(input.plan().orElseThrow().settings());
+  private static PlanWords words(FieldPlan plan) {
+    return new PlanWords(plan.ground().settings());
   }
 
   private List<String> texts(List<Sentence> sentences) {
@@ -81,7 +81,7 @@ public final class ZonesSection implements Section {
 
   /** Cautions of a field: its own, and those that all of its zones carry. */
   private List<String> cautions(String field) {
-    return plan(field).map(p -> texts(words().cautions(p))).orElse(List.of());
+    return plan(field).map(p -> texts(words(p).cautions(p))).orElse(List.of());
   }
 
   /** What every field carries is told once, above all. */

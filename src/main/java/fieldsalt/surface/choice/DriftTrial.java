@@ -13,6 +13,7 @@ import fieldsalt.surface.fit.Modelled;
 import fieldsalt.surface.fit.Solved;
 import fieldsalt.surface.fit.SurfaceDetails;
 import fieldsalt.surface.site.Drift;
+import fieldsalt.surface.site.DriftGaps;
 import fieldsalt.surface.site.Observations;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -116,7 +117,7 @@ public record DriftTrial(
       Against against, List<Drift> set, Set<String> fields, List<Finding> findings) {
     SiteReadings readings = only(against.readings, s -> fields.contains(s.field()));
     try {
-      Observations data = Observations.of(readings, set).withoutGaps();
+      Observations data = DriftGaps.filled(Observations.of(readings, set));
       if (data.siteCount() < SITES_PER_DRIFT * set.size()) {
         findings.add(tooFew(set, data.siteCount()));
         return Optional.empty();
@@ -197,7 +198,7 @@ public record DriftTrial(
   }
 
   private static double[] slopes(SiteReadings readings, List<Drift> set, CovarianceModel model) {
-    Observations data = Observations.of(readings, set).withoutGaps();
+    Observations data = DriftGaps.filled(Observations.of(readings, set));
     double[] effects = Solved.of(data, model).solution().sharedEffects();
     return java.util.Arrays.copyOf(effects, set.size());
   }

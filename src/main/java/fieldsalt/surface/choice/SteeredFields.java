@@ -25,7 +25,8 @@ final class SteeredFields {
   private static final int PLACES = 400;
   private static final double MOST_WITHOUT = 0.1;
   private static final int FEWEST_SITES = 3;
-  private static final String KRIGED = "this field is mapped from its readings alone";
+  private static final String KRIGED =
+      "this field is mapped from its readings alone; fill the gaps, and it can be steered too";
 
   private final Map<String, List<SiteReadings.Site>> sites;
   private final List<FieldBoundary> fields;

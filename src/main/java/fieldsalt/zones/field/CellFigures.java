@@ -128,6 +128,17 @@ public final class CellFigures {
     return figures;
   }
 
+  /** Mean of some values over each zone's cells; of the nearest cell where it holds none. */
+  public double[] means(float[] values) {
+    int[][] cellsOf = cellsByZone();
+    double[] means = new double[zones.size()];
+    for (int z = 0; z < means.length; z++) {
+      int[] asked = cellsOf[z].length > 0 ? cellsOf[z] : nearestCell(zones.get(z));
+      means[z] = mean(values, asked).orElse(0);
+    }
+    return means;
+  }
+
   private int[][] cellsByZone() {
     int[] count = new int[zones.size()];
     Arrays.stream(zoneOf).filter(z -> z >= 0).forEach(z -> count[z]++);

@@ -34,7 +34,7 @@ public record SecondCriterion(
   }
 
   /** What a zone of both classes is called. */
-  String label(String first, int klass) {
+  public String label(String first, int klass) {
     return labels.get(klass).isEmpty() ? first : first + ", " + labels.get(klass);
   }
 

@@ -22,12 +22,13 @@ public record ZoneSettings(
     boolean followFieldMean,
     String unit) {
 
-  /** Yield steps of the field's crop, NRCS classes, own limits, or a number of classes. */
+  /** Yield steps of the crop, NRCS classes, own limits, a number of classes, or zones given. */
   public enum By {
     YIELD,
     NRCS,
     BREAKS,
-    COUNT
+    COUNT,
+    FILE
   }
 
   public ZoneSettings {

@@ -346,7 +346,7 @@ public class SodiumTest {
         Basis.of(
                 List.of(rows.get(0), Samples.copyRow(rows.get(1), 4), rows.get(2)),
                 BasisSettings.defaults())
-            .property(SoilProperty.SAR, new DepthRange(0, 15));
+            .property(SoilProperty.SAR, f -> new DepthRange(0, 15));
     assertThat(r.property()).isEqualTo("SAR");
     assertThat(r.scale()).isEqualTo(Scale.LOG);
     assertThat(r.sites()).hasSize(1);
@@ -354,7 +354,7 @@ public class SodiumTest {
     assertThat(r.rows().get(0).loadings().get(0).weight()).isCloseTo(0.08, within(1e-12));
     SiteReadings density =
         Basis.of(rows, BasisSettings.defaults())
-            .property(SoilProperty.BULK_DENSITY, new DepthRange(0, 15));
+            .property(SoilProperty.BULK_DENSITY, f -> new DepthRange(0, 15));
     assertThat(density.rows()).hasSize(1);
     assertThat(density.rows().get(0).value()).isCloseTo(1.3, within(1e-12));
   }
@@ -403,7 +403,8 @@ public class SodiumTest {
             Samples.sample().paste(4).ions(sar(20)).get(),
             Samples.sample().id("B").paste(4).ions(with(13, 18)).row(3).get());
     SiteReadings esp =
-        Basis.of(rows, BasisSettings.defaults()).property(SoilProperty.ESP, new DepthRange(0, 30));
+        Basis.of(rows, BasisSettings.defaults())
+            .property(SoilProperty.ESP, f -> new DepthRange(0, 30));
     assertThat(esp.sites()).extracting(SiteReadings.Site::id).containsExactly("B");
     assertThat(Math.exp(esp.rows().get(0).value())).isCloseTo(18, within(1e-9));
   }
@@ -440,7 +441,8 @@ public class SodiumTest {
             Samples.sample().paste(4).cec(10).date("2022-03-01").get(),
             Samples.sample().paste(4).cec(20).date("2025-03-01").row(3).get());
     SiteReadings cec =
-        Basis.of(rows, BasisSettings.defaults()).property(SoilProperty.CEC, new DepthRange(0, 30));
+        Basis.of(rows, BasisSettings.defaults())
+            .property(SoilProperty.CEC, f -> new DepthRange(0, 30));
     assertThat(cec.rows()).hasSize(1);
     assertThat(Math.exp(cec.rows().get(0).value())).isCloseTo(20, within(1e-9));
   }
