@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -63,7 +64,7 @@ public final class MatchedRows {
     }
   }
 
-  private static Double nearest(TreeSet<Double> kept, double depth) {
+  private static Double nearest(NavigableSet<Double> kept, double depth) {
     Double below = kept.floor(depth);
     Double above = kept.ceiling(depth);
     if (below == null || above == null) {
