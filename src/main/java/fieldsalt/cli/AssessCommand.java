@@ -43,7 +43,7 @@ final class AssessCommand implements FieldsaltCommand.Sub {
       AssessRun.Result result = AssessRun.run(job, against, progress);
       progress.clear();
       if (!common.quiet) {
-        console.findings(result.findings(), false);
+        console.findings(result.findings());
       }
       if (common.strict && !result.findings().isEmpty()) {
         throw MapCommand.strictProblem(result.findings().size());

@@ -38,7 +38,7 @@ final class CheckCommand implements FieldsaltCommand.Sub {
 
   private void print(MapRun.Checked checked) {
     List<Finding> findings = checked.findings();
-    console.findings(findings, true);
+    console.allFindings(findings);
     checked.lines().forEach(console::result);
     if (common.strict && !findings.isEmpty()) {
       throw MapCommand.strictProblem(findings.size());

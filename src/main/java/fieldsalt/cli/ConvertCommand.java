@@ -62,7 +62,7 @@ final class ConvertCommand implements FieldsaltCommand.Sub {
 
   private void print(ConvertRun.Result result) {
     if (!common.quiet) {
-      console.findings(result.findings(), true);
+      console.allFindings(result.findings());
     }
     if (common.strict && !result.findings().isEmpty()) {
       throw MapCommand.strictProblem(result.findings().size());

@@ -65,7 +65,7 @@ final class MapCommand implements FieldsaltCommand.Sub {
       MapSummary summary = run.compute();
       progress.clear();
       if (!common.quiet) {
-        console.findings(summary.findings(), false);
+        console.findings(summary.findings());
       }
       refuseIfStrict(summary.findings());
       run.write(FieldsaltCommand.Version.version(), clock());

@@ -71,6 +71,7 @@ public enum Code {
   HULL("No boundaries: the hull of the samples is taken."),
   ID_AT_TWO_PLACES("One id at two places."),
   IMPOSSIBLE("A cell that no soil or place can have."),
+  IMPOSSIBLE_ZONE("A field left out: no soil has the mean that a zone of it would have."),
   IMPOSSIBLE_VALUE("A value outside physical limits, left out."),
   ION_UNIT_MISSING("Ions without a unit."),
   KIND_NOT_SAID("Readings that may be of an extract or of the slurry."),

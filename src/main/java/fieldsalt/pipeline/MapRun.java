@@ -23,12 +23,16 @@ import fieldsalt.report.terminal.SummaryLines;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
 import fieldsalt.surface.site.Drift;
+import fieldsalt.zones.field.Zone;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.BiConsumer;
 
 /**
@@ -36,6 +40,9 @@ import java.util.function.BiConsumer;
  * of it.
  */
 public final class MapRun {
+  /** No saturation extract holds more salt (saturated brine). */
+  private static final double MOST_DS_PER_M = 250;
+
   private final JobDocument job;
   private final OutputFolder folder;
   private final BiConsumer<String, Double> progress;
@@ -44,6 +51,9 @@ public final class MapRun {
   private Planned planned;
   private volatile String stage = "starting";
   private final Map<String, FieldFault> faults = new TreeMap<>();
+
+  /** Fields left out because no soil is as their zones would be. */
+  private final Map<String, Finding> impossible = new TreeMap<>();
 
   private MapRun(JobDocument job, OutputFolder folder, BiConsumer<String, Double> progress) {
     this.job = job;
@@ -83,6 +93,7 @@ public final class MapRun {
     withoutFaults(surface);
     List<String> leftOut = new ArrayList<>(mapped.surface().report().leftOut());
     leftOut.addAll(faults.keySet());
+    leftOut.addAll(impossible.keySet());
     return new MapSummary(
         summary()
             .of(
@@ -94,12 +105,18 @@ public final class MapRun {
   }
 
   /** A field in which a fault of ours shows is left out, and the others are done. */
-  private void withoutFaults(Surface surface) {
+  private void withoutFaults(Surface fitted) {
+    Surface surface = fitted;
     while (true) {
       try {
-        mapped = Mapped.of(prepared, surface, faults.keySet(), progress);
+        Set<String> without = new TreeSet<>(faults.keySet());
+        without.addAll(impossible.keySet());
+        mapped = Mapped.of(prepared, surface, without, progress);
         planned = Planned.of(prepared, mapped, progress);
-        return;
+        if (!foundImpossible(surface)) {
+          return;
+        }
+        surface = fit(prepared, impossible.keySet(), progress);
       } catch (FieldFault fault) {
         if (faults.put(fault.field(), fault) != null
             || faults.keySet().containsAll(surface.mappedFields())) {
@@ -107,6 +124,56 @@ public final class MapRun {
         }
       }
     }
+  }
+
+  /**
+   * Whether zones came out that no soil can be. Of their fields the one whose readings differ most
+   * is left out, and the others are fitted again without its readings.
+   */
+  private boolean foundImpossible(Surface surface) {
+    if (!prepared.isEce()) {
+      return false;
+    }
+    List<Zone> zones = mapped.zones().zones();
+    int worst = -1;
+    double widest = -1;
+    for (int z = 0; z < zones.size(); z++) {
+      double mean = planned.means().mean()[z];
+      boolean inside = mean >= planned.means().low()[z] && mean <= planned.means().high()[z];
+      boolean wrong = !(inside && mean <= MOST_DS_PER_M);
+      double spread = wrong ? prepared.readings().spread(zones.get(z).field()) : -1;
+      if (spread > widest) {
+        widest = spread;
+        worst = z;
+      }
+    }
+    if (worst < 0) {
+      return false;
+    }
+    Finding found = impossible(zones.get(worst), worst);
+    impossible.put(zones.get(worst).field(), found);
+    if (surface.mappedFields().size() - faults.size() <= 1) {
+      throw new InputProblem(
+          "readings",
+          found.found(),
+          "a mean ECe inside its own interval and below 250 dS/m",
+          "Check units and decimals of the readings named in the findings of `fieldsalt check`.");
+    }
+    return true;
+  }
+
+  private Finding impossible(Zone zone, int z) {
+    return new Finding(
+        Code.IMPOSSIBLE_ZONE,
+        Place.field(zone.field()),
+        String.format(
+            Locale.ROOT,
+            "zone %s would have a mean ECe of %.3g dS/m, 90 %% interval %.3g to %.3g",
+            zone.name(),
+            planned.means().mean()[z],
+            planned.means().low()[z],
+            planned.means().high()[z]),
+        "the field is left out: its readings contradict one another; check units and decimals");
   }
 
   /** What to say when memory ended: where, how large the job is, and what would help there. */
@@ -149,10 +216,15 @@ public final class MapRun {
   }
 
   static Surface fit(Prepared prepared, BiConsumer<String, Double> progress) {
+    return fit(prepared, Set.of(), progress);
+  }
+
+  private static Surface fit(
+      Prepared prepared, Set<String> without, BiConsumer<String, Double> progress) {
     progress.accept("fitting the surface", 0.0);
     return SurfaceFitter.fit(
-        prepared.readings(),
-        prepared.ranch().fields(),
+        prepared.readings().without(without),
+        prepared.ranch().fields().stream().filter(f -> !without.contains(f.name())).toList(),
         prepared.ranch().survey(),
         rasters(prepared),
         StageSettings.surface(prepared.jobs(), prepared.ranch()));
@@ -183,6 +255,7 @@ public final class MapRun {
     List<Finding> all = new ArrayList<>(prepared.findings());
     all.addAll(mapped.findings());
     faults.values().forEach(fault -> all.add(finding(fault)));
+    all.addAll(impossible.values());
     all.addAll(planned.findings());
     return all.stream().distinct().toList();
   }

@@ -1,5 +1,6 @@
 package fieldsalt.plan;
 
+import fieldsalt.facts.RootZones;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
@@ -15,6 +16,8 @@ import fieldsalt.plan.field.FieldPlan;
 import fieldsalt.plan.gypsum.MachineRates;
 import fieldsalt.plan.gypsum.RateRow;
 import fieldsalt.plan.leaching.BoronNeed;
+import fieldsalt.plan.leaching.SaltBalance;
+import fieldsalt.plan.leaching.SteadyState;
 import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.money.LeachingMoney;
 import fieldsalt.plan.order.DraftMarks;
@@ -118,7 +121,9 @@ public final class Planner {
       double[] gypsumT,
       double[] leachingM3) {
     PlanSettings own = field.settings();
-    ZonePlans plans = new ZonePlans(own, input.ece());
+    ZonePlans plans =
+        new ZonePlans(
+            own, input.ece(), new SaltBalance(own, futures), RootZones.depthCm(field.crop()));
     MachineRates rates =
         MachineRates.of(
             works.stream().mapToDouble(w -> w.gypsum().wantedProduct()).toArray(),
@@ -133,6 +138,7 @@ public final class Planner {
         field,
         Odds.of(meanEce(works)),
         leaching,
+        SteadyState.of(own.water()),
         BoronNeed.of(field, own),
         zones,
         Odds.of(gypsumT),

@@ -5,8 +5,8 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 
 /** One call of the command line: what it printed and how it ended. */
-record Run(int code, String out, String err) {
-  static Run of(Object... args) {
+public record Run(int code, String out, String err) {
+  public static Run of(Object... args) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     String[] words = new String[args.length];

@@ -50,6 +50,8 @@ class UnknownGypsumTest {
   @Test
   void whatIsKnownIsAnAmount() throws IOException {
     String page = page(ranch().field("mesa", 0, 850, 600), "28");
-    assertThat(page).contains("Gypsum product needed").doesNotContain("not known: measure");
+    assertThat(page)
+        .contains("Gypsum to spread", "Gypsum needed")
+        .doesNotContain("not known: measure");
   }
 }

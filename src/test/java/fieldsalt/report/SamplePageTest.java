@@ -109,7 +109,7 @@ class SamplePageTest {
     assertThat(text)
         .contains("(6,409 readings)")
         .contains("It shows salt, clay and water together");
-    assertThat(html).contains("aria-label=\"Apparent conductivity of field north\"");
+    assertThat(html).contains("aria-label=\"Apparent conductivity of fields north, creek\"");
   }
 
   @Test
@@ -160,8 +160,8 @@ class SamplePageTest {
     int priced = 0;
     for (String line : Files.readAllLines(out.resolve("rates.csv")).stream().skip(1).toList()) {
       String[] cells = line.split(",", -1);
-      boolean treats = Integer.parseInt(cells[4]) > 0 || Double.parseDouble(cells[9]) > 0;
-      assertThat(Double.parseDouble(cells[10]) > 0).as(line).isEqualTo(treats);
+      boolean treats = Integer.parseInt(cells[4]) > 0 || Double.parseDouble(cells[10]) > 0;
+      assertThat(Double.parseDouble(cells[11]) > 0).as(line).isEqualTo(treats);
       priced += treats ? 1 : 0;
     }
     assertThat(priced).isPositive();

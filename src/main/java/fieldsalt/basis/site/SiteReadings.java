@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What the surface is fitted to: y = z(site) + H u + e. Values carry the published factor; u are
@@ -116,6 +117,33 @@ public record SiteReadings(
         && offsets.equals(other.offsets)
         && Arrays.deepEquals(offsetCovariance, other.offsetCovariance)
         && fieldMeans.equals(other.fieldMeans);
+  }
+
+  /** Variance of a field's values; 0 without two of them. */
+  public double spread(String field) {
+    double[] own =
+        rows.stream()
+            .filter(r -> sites.get(r.site()).field().equals(field))
+            .mapToDouble(Row::value)
+            .toArray();
+    double mean = Arrays.stream(own).average().orElse(0);
+    return Arrays.stream(own).map(v -> (v - mean) * (v - mean)).average().orElse(0);
+  }
+
+  /** The same without the rows and composites of some fields. */
+  public SiteReadings without(Set<String> fields) {
+    return fields.isEmpty()
+        ? this
+        : new SiteReadings(
+            property,
+            unit,
+            scale,
+            sites,
+            rows.stream().filter(r -> !fields.contains(sites.get(r.site()).field())).toList(),
+            offsets,
+            offsetCovariance,
+            fieldMeans.stream().filter(m -> !fields.contains(m.field())).toList(),
+            findings);
   }
 
   /** The same sites and offsets with other rows. */

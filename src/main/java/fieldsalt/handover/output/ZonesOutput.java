@@ -7,6 +7,7 @@ import fieldsalt.handover.table.Rounding;
 import fieldsalt.plan.zone.Digits;
 import fieldsalt.plan.zone.GypsumPlan;
 import fieldsalt.plan.zone.Reclamation;
+import fieldsalt.plan.zone.SaltYears;
 import fieldsalt.plan.zone.YieldOutlook;
 import fieldsalt.plan.zone.ZonePlan;
 import fieldsalt.zones.field.Zone;
@@ -107,6 +108,7 @@ public final class ZonesOutput {
             "above_ha",
             yield.map(y -> Digits.of(y.areaAboveHa(), 2)).orElse(null)));
     figures.putAll(leaching(plan));
+    figures.putAll(years(plan));
     figures.putAll(gypsum(plan));
     figures.putAll(
         COLUMNS.figures("first_step", plan.firstStep().label(), "draft", plan.draft().isDraft()));
@@ -134,6 +136,19 @@ public final class ZonesOutput {
         Digits.of(reclamation.chance(), 2),
         "leaching_target_ece",
         Digits.of(reclamation.targetEce(), 2));
+  }
+
+  private static Map<String, Object> years(ZonePlan plan) {
+    Optional<SaltYears> years = plan.years();
+    return COLUMNS.figures(
+        "ece_after_years",
+        years.map(y -> Digits.of(y.last().mean(), 2)).orElse(null),
+        "ece_after_years_untreated",
+        years
+            .map(y -> Digits.of(y.untreated().get(y.untreated().size() - 1).mean(), 2))
+            .orElse(null),
+        "ece_after_years_undrained",
+        years.map(y -> Digits.of(y.undrained().mean(), 2)).orElse(null));
   }
 
   private static Map<String, Object> gypsum(ZonePlan plan) {

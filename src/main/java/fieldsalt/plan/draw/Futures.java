@@ -24,7 +24,10 @@ public final class Futures {
     ESR_REGRESSION,
     USUAL_CEC,
     USUAL_BULK_DENSITY,
-    LEACHING_COEFFICIENT
+    LEACHING_COEFFICIENT,
+    LEACHING_EFFICIENCY,
+    /** In the root zone at field capacity. */
+    WATER_HELD
   }
 
   public Futures(long seed) {

@@ -2,6 +2,7 @@ package fieldsalt.plan.field;
 
 import fieldsalt.plan.draw.Odds;
 import fieldsalt.plan.leaching.BoronNeed;
+import fieldsalt.plan.leaching.SteadyState;
 import fieldsalt.plan.soil.FieldGround;
 import fieldsalt.plan.zone.Draft;
 import fieldsalt.plan.zone.LeachingRequirement;
@@ -15,6 +16,7 @@ import java.util.OptionalDouble;
  *
  * @param ece mean of the field, dS/m, with the odds of its error
  * @param leaching the one requirement of its crop and water
+ * @param steady what the water alone makes of the root zone; empty where its salinity is not known
  * @param boron where it was measured and the crop's tolerance is published
  * @param zones in the order given
  * @param gypsumT requirement of the zones that are to be treated, tonnes of product, with odds
@@ -27,6 +29,7 @@ public record FieldPlan(
     FieldGround ground,
     Odds ece,
     LeachingRequirement leaching,
+    Optional<SteadyState> steady,
     Optional<BoronNeed> boron,
     List<ZonePlan> zones,
     Odds gypsumT,

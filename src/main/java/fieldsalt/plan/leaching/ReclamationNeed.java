@@ -62,6 +62,7 @@ public final class ReclamationNeed {
     Status needed = reachable ? Status.NEEDED : Status.TARGET_OUT_OF_REACH;
     return new Reclamation(
         chance >= settings.money().actAbove() ? needed : Status.NOT_NEEDED,
+        Draws.mean(salt.draws()),
         Odds.of(mm),
         chance,
         Middle.ofPositive(mm),

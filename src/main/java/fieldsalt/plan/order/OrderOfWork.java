@@ -55,7 +55,7 @@ final class OrderOfWork {
       steps.add(Step.CHANGE_CROP_OR_WATER);
     }
     if (situation == Situation.FINE) {
-      if (gypsum.advice() == Advice.CONSIDER) {
+      if (gypsum.advice() == Advice.CONSIDER && gypsum.middlePure() > 0) {
         steps.add(Step.TEST_STRIP);
       }
       return steps.isEmpty() ? List.of(Step.NOTHING) : List.copyOf(steps);
@@ -70,7 +70,7 @@ final class OrderOfWork {
       steps.addAll(sodium(gypsum));
     }
     steps.addAll(leaching(salt, steps.contains(Step.GYPSUM)));
-    return steps.stream().distinct().toList();
+    return steps.isEmpty() ? List.of(Step.NOTHING) : steps.stream().distinct().toList();
   }
 
   private static List<Step> sodium(GypsumPlan gypsum) {
@@ -78,7 +78,8 @@ final class OrderOfWork {
       case MEASURE_CEC -> List.of(Step.MEASURE_CEC);
       case OWN_GYPSUM -> List.of(Step.CONFIRM_OWN_GYPSUM);
       case AT_TARGET -> List.of(Step.CHANGE_CROP_OR_WATER);
-      case BELOW_SMALLEST, DOES_NOT_PAY -> List.of(Step.TEST_STRIP);
+      case BELOW_SMALLEST -> List.of(Step.MEASURE_SODIUM);
+      case DOES_NOT_PAY -> List.of(Step.TEST_STRIP);
       default -> List.of(Step.GYPSUM);
     };
   }

@@ -7,6 +7,7 @@ import fieldsalt.facts.UsSalinityLaboratory1954.SoilClass;
 import fieldsalt.plan.draw.Draws;
 import fieldsalt.plan.draw.Middle;
 import fieldsalt.plan.draw.Odds;
+import fieldsalt.plan.leaching.SaltBalance;
 import fieldsalt.plan.money.GypsumMoney;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.soil.ZoneSalt;
@@ -27,10 +28,18 @@ import java.util.Optional;
 public final class ZonePlans {
   private final PlanSettings settings;
   private final Surface ece;
+  private final SaltBalance balance;
+  private final double rootZoneCm;
 
-  public ZonePlans(PlanSettings settings, Surface ece) {
+  /**
+   * @param balance of the water of the field
+   * @param rootZoneCm depth of the field's root zone
+   */
+  public ZonePlans(PlanSettings settings, Surface ece, SaltBalance balance, double rootZoneCm) {
     this.settings = settings;
     this.ece = ece;
+    this.balance = balance;
+    this.rootZoneCm = rootZoneCm;
   }
 
   public ZonePlan of(ZoneWork work, LeachingRequirement leaching, double product, int passes) {
@@ -55,6 +64,7 @@ public final class ZonePlans {
         product,
         passes,
         work.steps(),
+        balance.of(work, rootZoneCm),
         money,
         DraftMarks.of(work.field(), treats, settings));
   }

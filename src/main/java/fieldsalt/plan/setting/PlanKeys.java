@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 
 /** The settings of the plan, from the keys of a job. */
@@ -36,20 +37,66 @@ public final class PlanKeys {
   }
 
   private WaterSettings water() {
+    Optional<Blend> blend = blend();
+    OptionalDouble ec = job.number("water.ec-dS-m");
+    OptionalDouble sar = job.number("water.sar");
+    if (blend.isPresent() && blend.get().share().isPresent()) {
+      Blend b = blend.get();
+      double share = b.share().getAsDouble();
+      boolean both = sar.isPresent() && b.sar().isPresent();
+      OptionalDouble mixed =
+          both
+              ? OptionalDouble.of(
+                  Blend.sar(
+                      b.firstEcDsPerM(),
+                      sar.getAsDouble(),
+                      b.ecDsPerM(),
+                      b.sar().getAsDouble(),
+                      share))
+              : OptionalDouble.empty();
+      double mix = Blend.ec(b.firstEcDsPerM(), b.ecDsPerM(), share);
+      return water(OptionalDouble.of(mix), mixed, WaterSettings.WaterIons.none(), blend);
+    }
+    return water(ec, sar, ions(), blend);
+  }
+
+  /** A second water; empty without the salinity of both. */
+  private Optional<Blend> blend() {
+    OptionalDouble first = job.number("water.ec-dS-m");
+    OptionalDouble second = job.number("water.blend-with.ec-dS-m");
+    OptionalDouble pct = job.number("water.blend-with.share-pct");
+    return first.isPresent() && second.isPresent()
+        ? Optional.of(
+            new Blend(
+                second.getAsDouble(),
+                job.number("water.blend-with.sar"),
+                pct.isPresent() ? OptionalDouble.of(pct.getAsDouble() / 100) : pct,
+                first.getAsDouble()))
+        : Optional.empty();
+  }
+
+  private WaterSettings.WaterIons ions() {
+    return new WaterSettings.WaterIons(
+        job.number("water.na"),
+        job.number("water.ca"),
+        job.number("water.mg"),
+        job.number("water.hco3"),
+        job.number("water.cl"),
+        job.number("water.b"));
+  }
+
+  private WaterSettings water(
+      OptionalDouble ec, OptionalDouble sar, WaterSettings.WaterIons ions, Optional<Blend> blend) {
     return new WaterSettings(
-        job.number("water.ec-dS-m"),
-        job.number("water.sar"),
-        new WaterSettings.WaterIons(
-            job.number("water.na"),
-            job.number("water.ca"),
-            job.number("water.mg"),
-            job.number("water.hco3"),
-            job.number("water.cl"),
-            job.number("water.b")),
+        ec,
+        sar,
+        ions,
         Irrigation.valueOf(upper("water.method")),
         job.number("water.efficiency-pct"),
         job.number("water.season-et-mm"),
-        job.number("water.rain-mm").orElse(0));
+        job.number("water.rain-mm").orElse(0),
+        new WaterSettings.Season(
+            job.number("water.applied-mm"), job.number("water.leaching-fraction"), blend));
   }
 
   private GroundSettings ground() {

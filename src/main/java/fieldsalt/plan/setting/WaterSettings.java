@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
  * @param efficiencyPct application efficiency; the method's usual one where empty
  * @param seasonEtMm evapotranspiration of the season
  * @param rainMm effective rain of the season, at least 0
+ * @param season how the water is used now
  */
 public record WaterSettings(
     OptionalDouble ecDsPerM,
@@ -21,7 +22,34 @@ public record WaterSettings(
     Irrigation method,
     OptionalDouble efficiencyPct,
     OptionalDouble seasonEtMm,
-    double rainMm) {
+    double rainMm,
+    Season season) {
+
+  /**
+   * How the water is used now.
+   *
+   * @param appliedMm irrigation of the season
+   * @param leachingFraction share that passes the root zone
+   * @param blend a second water
+   */
+  public record Season(
+      OptionalDouble appliedMm, OptionalDouble leachingFraction, Optional<Blend> blend) {
+    public static Season unknown() {
+      return new Season(OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty());
+    }
+  }
+
+  /** A water of which the season says nothing. */
+  public WaterSettings(
+      OptionalDouble ecDsPerM,
+      OptionalDouble sar,
+      WaterIons ions,
+      Irrigation method,
+      OptionalDouble efficiencyPct,
+      OptionalDouble seasonEtMm,
+      double rainMm) {
+    this(ecDsPerM, sar, ions, method, efficiencyPct, seasonEtMm, rainMm, Season.unknown());
+  }
 
   /** Ions of the water in meq/L, boron in mg/L; empty where not measured. */
   public record WaterIons(

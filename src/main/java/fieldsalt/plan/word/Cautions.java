@@ -3,7 +3,6 @@ package fieldsalt.plan.word;
 import static fieldsalt.quantity.Dimension.CONDUCTIVITY;
 import static fieldsalt.quantity.Dimension.PURE;
 import static fieldsalt.quantity.Dimension.RATE;
-import static fieldsalt.quantity.Dimension.SOIL_DEPTH;
 
 import fieldsalt.facts.Crop;
 import fieldsalt.facts.InfiltrationHazard;
@@ -44,7 +43,7 @@ final class Cautions {
         .ifPresent(h -> said.add(sealing(h)));
     said.addAll(waterLimits());
     seedbed(field).ifPresent(said::add);
-    field.crop().flatMap(Cautions::crop).ifPresent(said::add);
+    field.crop().flatMap(c -> crop(c, field.soil())).ifPresent(said::add);
     if (field.evidence().topsoilOnly()) {
       said.add(
           Sentence.of(
@@ -98,7 +97,9 @@ final class Cautions {
   private static Sentence sealing(InfiltrationHazard hazard) {
     return Sentence.of(
         "infiltration-hazard",
-        "This water seals the soil: hazard "
+        (hazard == InfiltrationHazard.SEVERE
+                ? "This water seals the soil: hazard "
+                : "This water may seal the soil: hazard ")
             + hazard.label()
             + " for its salt and sodium (FAO 29, table 1). Very pure leaching water on heavy clay"
             + " does the same.");
@@ -154,21 +155,23 @@ final class Cautions {
     return Optional.of(
         Sentence.of(
             "emergence",
-            "The seedbed (top {2}) averages ECe {0}, seedlings stand about {1}: expect gaps in the"
-                + " stand unless it is leached before sowing.",
+            "The top layer of the samples averages ECe {0}, seedlings stand about {1}: if the seedbed"
+                + " is as salty, expect gaps in the stand unless it is leached before sowing.",
             Measure.of(ece.getAsDouble(), CONDUCTIVITY),
-            Measure.of(limit, CONDUCTIVITY),
-            Measure.of(15, SOIL_DEPTH)));
+            Measure.of(limit, CONDUCTIVITY)));
   }
 
-  private static Optional<Sentence> crop(Crop crop) {
+  private static Optional<Sentence> crop(Crop crop, FieldSoil soil) {
     if (crop.isWoody()) {
       return Optional.of(
           Sentence.of(
               "rootstock-chloride",
               crop.name()
                   + ": the numbers hold for rootstocks that keep sodium and chloride out; leaf injury"
-                  + " follows chloride, so have it measured."));
+                  + " follows chloride"
+                  + (soil.chlorideMeqL().isPresent()
+                      ? ", which was measured here."
+                      : ", so have it measured.")));
     }
     if (crop.isFlooded()) {
       return Optional.of(

@@ -8,7 +8,10 @@ import static fieldsalt.quantity.Dimension.VOLUME;
 import static fieldsalt.quantity.Dimension.WATER_DEPTH;
 
 import fieldsalt.facts.Crop;
+import fieldsalt.facts.Rhoades1974;
 import fieldsalt.plan.leaching.BoronNeed;
+import fieldsalt.plan.leaching.SteadyState;
+import fieldsalt.plan.setting.Blend;
 import fieldsalt.plan.setting.PlanSettings;
 import fieldsalt.plan.zone.LeachingRequirement;
 import fieldsalt.plan.zone.LeachingRequirement.Instead;
@@ -17,6 +20,7 @@ import fieldsalt.plan.zone.Reclamation;
 import fieldsalt.quantity.Measure;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** What is said of leaching: every season's, the one-off, and that of boron. */
@@ -112,6 +116,76 @@ final class LeachingWords {
         asked);
   }
 
+  /** Of what the water alone makes of the soil, and of a second water to mix with. */
+  List<Sentence> of(SteadyState steady, LeachingRequirement lr) {
+    List<Sentence> said = new ArrayList<>();
+    boolean rain = steady.ece() < steady.withoutRain() - 0.005;
+    String how =
+        switch (steady.source()) {
+          case GIVEN -> "as given";
+          case FROM_BALANCE -> "from what is applied, rain and evapotranspiration";
+          case TAKEN -> "taken, because neither it nor what is applied is given";
+        };
+    said.add(
+        Sentence.of(
+            "steady-state",
+            "In the long run this water alone keeps the root zone at about ECe {0}"
+                + (rain ? " with the rain, {1} without" : "")
+                + ", at a leaching fraction of {2} ("
+                + how
+                + "; FAO 29, table 3).",
+            Measure.of(steady.ece(), CONDUCTIVITY),
+            Measure.of(steady.withoutRain(), CONDUCTIVITY),
+            Measure.of(100 * steady.fraction(), PERCENT)));
+    settings.water().season().blend().ifPresent(b -> said.add(blend(b, lr)));
+    return said;
+  }
+
+  private static Sentence blend(Blend blend, LeachingRequirement lr) {
+    Measure first = Measure.of(blend.firstEcDsPerM(), CONDUCTIVITY);
+    Measure second = Measure.of(blend.ecDsPerM(), CONDUCTIVITY);
+    if (blend.share().isPresent()) {
+      double share = blend.share().getAsDouble();
+      return Sentence.of(
+          "blend",
+          "The water is a mix: {0} of it at {1}, the rest at {2}, together {3}.",
+          Measure.of(100 * share, PERCENT),
+          second,
+          first,
+          Measure.of(Blend.ec(blend.firstEcDsPerM(), blend.ecDsPerM(), share), CONDUCTIVITY));
+    }
+    if (lr.tolerableEce().isEmpty()) {
+      return Sentence.of(
+          "blend-unknown", "Without a crop with numbers no share of the second water follows.");
+    }
+    double stands =
+        Rhoades1974.waterFor(LeachingRequirement.RARELY, lr.tolerableEce().getAsDouble());
+    Measure most = Measure.of(stands, CONDUCTIVITY);
+    OptionalDouble share = blend.shareFor(stands);
+    if (share.isEmpty()) {
+      return Sentence.of(
+          "blend-not-enough",
+          "No mix of the waters of {0} and {1} comes down to {2}, the most that the crop stands.",
+          first,
+          second,
+          most);
+    }
+    return share.getAsDouble() == 0
+        ? Sentence.of(
+            "blend-not-needed",
+            "The crop stands the water of {0} as it is, up to {1}: no second water is needed.",
+            first,
+            most)
+        : Sentence.of(
+            "blend-share",
+            "The crop stands a mix of at most {0}: at least {1} of it from the water of {2}, the rest"
+                + " from that of {3}.",
+            most,
+            Measure.of(100 * share.getAsDouble(), PERCENT),
+            second,
+            first);
+  }
+
   private static List<Sentence> instead(Instead instead) {
     String crops = instead.crops().stream().map(Crop::name).collect(Collectors.joining("; "));
     return List.of(
@@ -142,7 +216,7 @@ final class LeachingWords {
           List.of(
               Sentence.of(
                   "target-below-water",
-                  "This water alone keeps the soil at about {0}: leaching with it cannot bring the"
+                  "Leaching with this water leaves at least about {0} in the soil: it cannot bring the"
                       + " zone to {1}. Leach with better water, or take a crop that stands more.",
                   Measure.of(settings.water().equilibriumEce(), CONDUCTIVITY),
                   target));

@@ -43,6 +43,7 @@ public final class PlanWords {
               ? SituationWords.zonesBySodium(ece)
               : SituationWords.noBetterThanMean(ece));
     }
+    field.steady().ifPresent(s -> said.addAll(new LeachingWords(settings).of(s, field.leaching())));
     field.boron().map(LeachingWords::boron).ifPresent(said::add);
     field.unmetT().ifPresent(wanted -> said.add(machineSteps(wanted, field.plannedT())));
     return said;
@@ -66,7 +67,12 @@ public final class PlanWords {
     String crop = zone.leaching().crop().map(Crop::name).orElse("the crop");
     List<Sentence> said = new ArrayList<>();
     said.add(
-        SituationWords.of(zone.situation(), zone.meanEce(), crop, settings.ground().isProved()));
+        SituationWords.of(
+            zone.situation(),
+            zone.meanEce(),
+            crop,
+            settings.ground().isProved(),
+            zone.gypsum().advice() == Advice.CONSIDER));
     said.addAll(new GypsumWords(settings).of(zone.gypsum()));
     if (zone.gypsum().advice() == Advice.DOES_NOT_PAY) {
       said.add(doesNotPay(Treated.GYPSUM));

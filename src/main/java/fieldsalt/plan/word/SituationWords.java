@@ -12,16 +12,19 @@ final class SituationWords {
    *
    * @param ece its mean
    * @param drained whether it is proved that water can leave
+   * @param gypsumIsOpen whether gypsum is to be considered all the same
    */
-  static Sentence of(Situation situation, Measure ece, String crop, boolean drained) {
+  static Sentence of(
+      Situation situation, Measure ece, String crop, boolean drained, boolean gypsumIsOpen) {
     return switch (situation) {
       case SALINE ->
           Sentence.of(
               "saline",
               "Salt holds "
                   + crop
-                  + " back here (ECe {0}); sodium does not. Gypsum would change nothing: what helps"
-                  + " is water that passes through and drains away. "
+                  + " back here (ECe {0}); sodium does not"
+                  + (gypsumIsOpen ? " yet. What" : ". Gypsum would change nothing: what")
+                  + " helps is water that passes through and drains away. "
                   + (drained
                       ? "See that the drainage carries it."
                       : "Find out first whether it can leave.")

@@ -6,6 +6,7 @@ import fieldsalt.plan.draw.Odds;
 /**
  * The one-off leaching that brings a zone to its target.
  *
+ * @param eceNow mean of the depth to reclaim as it is, dS/m
  * @param mm water that must pass through the soil, over all futures
  * @param chance that the zone is above its target at all
  * @param middleMm of the futures in which any is needed
@@ -15,6 +16,7 @@ import fieldsalt.plan.draw.Odds;
  */
 public record Reclamation(
     Status status,
+    double eceNow,
     Odds mm,
     double chance,
     double middleMm,
@@ -33,7 +35,7 @@ public record Reclamation(
   }
 
   public Reclamation with(Status other) {
-    return new Reclamation(other, mm, chance, middleMm, targetEce, depthCm, k, application);
+    return new Reclamation(other, eceNow, mm, chance, middleMm, targetEce, depthCm, k, application);
   }
 
   /** What the plan asks for; 0 where nothing is planned. */

@@ -16,6 +16,8 @@ import java.util.Optional;
  * @param yield empty where the crop has no numbers or none is given
  * @param productTPerHa gypsum product in all passes after the machine's steps; 0 where none
  * @param steps what to do, first to last; at least one
+ * @param years salt of the root zone season by season; empty where the water or what passes the
+ *     soil is not known
  * @param money outlooks of gypsum and leaching, where prices allow
  */
 public record ZonePlan(
@@ -31,6 +33,7 @@ public record ZonePlan(
     double productTPerHa,
     int passes,
     List<Step> steps,
+    Optional<SaltYears> years,
     List<MoneyOutlook> money,
     Draft draft) {
   public ZonePlan {

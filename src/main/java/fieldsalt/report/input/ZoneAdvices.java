@@ -93,18 +93,35 @@ public final class ZoneAdvices {
     return situation()
         + ": ECe "
         + Figures.twoFigures(plan.meanEce().value())
-        + (salt.chance() >= 0.5 ? " where " : ", and up to ")
-        + Figures.twoFigures(salt.targetEce())
-        + Figures.GAP
-        + "dS/m"
-        + (salt.chance() >= 0.5 ? " is wanted" : " is fine")
+        + wanted(salt)
         + sodium();
+  }
+
+  /** What is wanted, of the depth that would be reclaimed where that is not the root zone's. */
+  private String wanted(Reclamation salt) {
+    String target = Figures.twoFigures(salt.targetEce()) + Figures.GAP + "dS/m";
+    if (salt.chance() < 0.5) {
+      return ", and up to " + target + " is fine";
+    }
+    String now = Figures.twoFigures(salt.eceNow());
+    String deep =
+        now.equals(Figures.twoFigures(plan.meanEce().value()))
+            ? ""
+            : ", " + now + " in the top " + depth(salt);
+    return deep + " where " + target + " is wanted";
+  }
+
+  private String depth(Reclamation salt) {
+    return Measure.of(salt.depthCm(), Dimension.SOIL_DEPTH).text(units);
   }
 
   private String situation() {
     boolean strip = plan.steps().contains(Step.TEST_STRIP);
+    if (plan.situation() == Situation.SALINE_SODIC && plan.reclamation().chance() < 0.5) {
+      return "Sodic and saline";
+    }
     return plan.situation() == Situation.FINE && strip
-        ? "Not salty, but sodium may seal the soil"
+        ? "Not too salty for the crop, but sodium may seal the soil"
         : upperFirst(plan.situation().label());
   }
 
@@ -129,10 +146,10 @@ public final class ZoneAdvices {
       takes.add(
           "Spread "
               + Measure.of(plan.productTPerHa(), Dimension.RATE).text(units)
-              + " of gypsum, "
+              + ", "
               + tonnes().text(units)
               + " in all (needed "
-              + needed(plan.gypsum().product(), Dimension.RATE)
+              + range(plan.gypsum().product(), Dimension.RATE)
               + ")");
     }
     Reclamation salt = plan.reclamation();
@@ -142,7 +159,7 @@ public final class ZoneAdvices {
               + " of water through the soil, "
               + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units)
               + " (needed "
-              + needed(salt.mm(), Dimension.WATER_DEPTH)
+              + range(salt.mm(), Dimension.WATER_DEPTH)
               + ")");
     }
     if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
@@ -158,7 +175,14 @@ public final class ZoneAdvices {
         + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
   }
 
-  /** The range that holds what is needed 8 times in 10. */
+  /** The range that holds what is needed 8 times in 10, without its unit. */
+  private String range(Odds odds, Dimension dimension) {
+    return Figures.twoFigures(dimension.in(units, odds.p10()))
+        + " to "
+        + Figures.twoFigures(dimension.in(units, odds.p90()));
+  }
+
+  /** What is needed: its middle and that range. */
   private String needed(Odds odds, Dimension dimension) {
     return odds.measure(dimension).text(units);
   }

@@ -89,7 +89,8 @@ final class MapDrawing {
   }
 
   private String said() {
-    return "field " + fields.stream().map(FieldBoundary::name).collect(Collectors.joining(", "));
+    return (fields.size() == 1 ? "field " : "fields ")
+        + fields.stream().map(FieldBoundary::name).collect(Collectors.joining(", "));
   }
 
   private boolean isHere(String field) {

@@ -45,7 +45,7 @@ final class ZoneTable {
         "Mean " + figures.property() + " with the interval that holds it 9 times in 10";
     return isPlanned()
         ? new HtmlTable(
-            caption + "; yield as a share of the same crop's on good ground",
+            caption + "; yield, by salt alone, as a share of the same crop's on good ground",
             "Zone",
             "Salt",
             "What to do",

@@ -49,6 +49,7 @@ public final class ZonesSection implements Section {
     List<String> draft = commonDraft(zones);
     box(page, "Draft: do not act on it yet. What would lift the mark", draft);
     new ZoneTable(input, figures, draft).write(page, zones);
+    plan(field).ifPresent(p -> new YearsTable(p).write(page));
   }
 
   private void heading(Markup page, String field) {

@@ -1,21 +1,26 @@
-package fieldsalt.cli;
+package fieldsalt.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import fieldsalt.cli.Run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Two invented fields of one ranch, alike in salt, that differ in what the job says of them. */
 class ByFieldTest {
+  /** Exit code. */
+  private static final int INPUT = 3;
+
   private static final String RANCH =
       """
       fields: fields.geojson
@@ -140,7 +145,7 @@ class ByFieldTest {
   void propertiesOfTheBoundaryAreKeysOfTheField() throws IOException {
     write("");
     mapped("by-field: {east: {water: {ec-dS-m: 3.5, method: drip}, drainage: poor}}\n");
-    TreeMap<String, String> byJob = texts();
+    Map<String, String> byJob = texts();
     write(",\"water_ec\":3.5,\"irrigation\":\"drip\",\"drainage\":\"poor\"");
     JsonNode run = mapped("");
     assertThat(texts()).isEqualTo(byJob);
@@ -153,8 +158,8 @@ class ByFieldTest {
     assertThat(texts()).isNotEqualTo(byJob);
   }
 
-  private TreeMap<String, String> texts() throws IOException {
-    TreeMap<String, String> texts = new TreeMap<>();
+  private Map<String, String> texts() throws IOException {
+    Map<String, String> texts = new TreeMap<>();
     for (JsonNode f : json("zones.geojson").path("features")) {
       texts.put(f.path("properties").path("zone").asText(), f.toString());
     }
@@ -174,7 +179,7 @@ class ByFieldTest {
   void aFieldThatThereIsNotIsRefused() throws IOException {
     write("");
     Run run = map("by-field: {eats: {crop: cotton}}\n");
-    assertThat(run.code()).isEqualTo(Exit.INPUT);
+    assertThat(run.code()).isEqualTo(INPUT);
     assertThat(run.err()).contains("\"eats\"", "Nearest is \"east\"");
   }
 
@@ -195,7 +200,7 @@ class ByFieldTest {
     assertThat(page()).contains("0 to 45 cm", "a trial");
     assertThat(Files.readString(temp.resolve("out/crops.csv"))).contains("sea grass", "not rated");
     Run run2 = map("own-crops: {sea grass: {threshold: 5}}\n");
-    assertThat(run2.code()).isEqualTo(Exit.INPUT);
+    assertThat(run2.code()).isEqualTo(INPUT);
     assertThat(run2.err()).contains("own-crops.sea grass", "no slope");
   }
 

@@ -1,9 +1,10 @@
-package fieldsalt.cli;
+package fieldsalt.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import fieldsalt.cli.Run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,6 +16,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A slip among 36 sites of an invented field, and the person's word that ends the doubt. */
 class PersonsWordTest {
+  /** Exit code. */
+  private static final int INPUT = 3;
+
   @TempDir Path temp;
 
   /** A smooth field; the reading of P21, in row 23, is ten times what lies around it. */
@@ -118,7 +122,7 @@ class PersonsWordTest {
       all.append(String.format(Locale.ROOT, ", P%02d", i));
     }
     Run run = Run.of("map", job(all + "]\n"), "-o", temp.resolve("none"));
-    assertThat(run.code()).isEqualTo(Exit.INPUT);
+    assertThat(run.code()).isEqualTo(INPUT);
     assertThat(run.err()).contains("leave-out").contains("every reading");
   }
 }

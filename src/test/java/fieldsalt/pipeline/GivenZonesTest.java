@@ -1,4 +1,4 @@
-package fieldsalt.cli;
+package fieldsalt.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import fieldsalt.cli.Run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +19,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Blocks that exist, and the zones of an earlier run, edited, through the whole job. */
 class GivenZonesTest {
+  /** Exit code. */
+  private static final int INPUT = 3;
+
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String RANCH = "sample-fields/ranch/job.yaml";
 
@@ -209,7 +213,7 @@ class GivenZonesTest {
     };
     Files.writeString(file, collection(feature("one", "", half), feature("two", "", other)));
     Run overlap = again("overlap", file);
-    assertThat(overlap.code()).isEqualTo(Exit.INPUT);
+    assertThat(overlap.code()).isEqualTo(INPUT);
     assertThat(overlap.err()).contains("ha in both 'one' and 'two'", "field north");
     assertThat(temp.resolve("overlap")).doesNotExist();
   }
@@ -231,7 +235,7 @@ class GivenZonesTest {
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(zones(one).keySet()).containsExactlyInAnyOrder("north-1", "creek-1", "garden-1");
     Run none = Run.of("map", RANCH, "-o", temp.resolve("none"), "--set", "zones.by=file");
-    assertThat(none.code()).isEqualTo(Exit.INPUT);
+    assertThat(none.code()).isEqualTo(INPUT);
     assertThat(none.err()).contains("zones.file");
   }
 }

@@ -1,4 +1,4 @@
-package fieldsalt.cli;
+package fieldsalt.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.MappingIterator;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvMapper;
 import com.fasterxml.jackson.dataformat.csv.CsvSchema;
+import fieldsalt.cli.Run;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
