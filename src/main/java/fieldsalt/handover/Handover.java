@@ -5,9 +5,11 @@ import fieldsalt.finding.Finding;
 import fieldsalt.finding.Place;
 import fieldsalt.handover.folder.WrittenFile;
 import fieldsalt.handover.input.HandoverInput;
+import fieldsalt.handover.input.MachineJob;
 import fieldsalt.handover.input.SampleFeature;
 import fieldsalt.handover.input.ZoneFeature;
 import fieldsalt.handover.machine.TaskDataWriter;
+import fieldsalt.handover.output.RatesOutput;
 import fieldsalt.handover.raster.SurfaceRasters;
 import fieldsalt.handover.style.Styles;
 import fieldsalt.handover.table.DbfNames;
@@ -28,10 +30,16 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.locationtech.jts.geom.Geometry;
 
 /** Writes every file for GIS programs and machines into a folder. */
 public final class Handover {
+  /** WGS 84 as ESRI spells it. */
+  private static final String WGS_84 =
+      "GEOGCS[\"GCS_WGS_1984\",DATUM[\"D_WGS_1984\",SPHEROID[\"WGS_1984\",6378137.0,298.257223563]],"
+          + "PRIMEM[\"Greenwich\",0.0],UNIT[\"Degree\",0.0174532925199433]]";
+
   private final Path folder;
   private final HandoverInput input;
   private final List<WrittenFile> files = new ArrayList<>();
@@ -61,7 +69,11 @@ public final class Handover {
   private void geoJson() throws IOException {
     Degrees degrees = new Degrees(input.projection());
     List<Feature> samples = input.samples().stream().map(SampleFeature::feature).toList();
-    geoJson("zones.geojson", "the zones and their figures", zonesInDegrees(degrees));
+    List<Feature> zones = zonesInDegrees(degrees);
+    geoJson("zones.geojson", "the zones and their figures", zones);
+    if (input.machine().isPresent()) {
+      rates(input.machine().get(), zones);
+    }
     geoJson("samples.geojson", "the sampled sites and their ECe", inDegrees(samples, degrees));
     if (input.projection().isLocal()) {
       findings.add(
@@ -127,19 +139,38 @@ public final class Handover {
     GeoPackageWriter.write(
         folder.resolve("fieldsalt.gpkg"), List.of(zones, samples, fields), input.projection());
     files.add(new WrittenFile("fieldsalt.gpkg", "zones, samples and fields in one GeoPackage"));
-    findings.addAll(ShapefileWriter.write(folder, "zones", zones, input.projection()));
-    shapefile(zones);
+    findings.addAll(ShapefileWriter.write(folder, "zones", zones, wkt()));
+    shapefile("zones", "the zones as a Shapefile" + DbfNames.described(zones));
   }
 
-  private void shapefile(Layer zones) {
-    String names = DbfNames.described(zones);
-    files.add(new WrittenFile("zones.shp", "the zones as a Shapefile" + names));
-    files.add(new WrittenFile("zones.shx", "index of zones.shp"));
-    files.add(new WrittenFile("zones.dbf", "table of zones.shp"));
-    files.add(new WrittenFile("zones.cpg", "encoding of zones.dbf"));
+  private Optional<String> wkt() {
+    return input.projection().isLocal()
+        ? Optional.empty()
+        : Optional.of(input.projection().esriWkt());
+  }
+
+  private void shapefile(String name, String what) {
+    files.add(new WrittenFile(name + ".shp", what));
+    files.add(new WrittenFile(name + ".shx", "index of " + name + ".shp"));
+    files.add(new WrittenFile(name + ".dbf", "table of " + name + ".shp"));
+    files.add(new WrittenFile(name + ".cpg", "encoding of " + name + ".dbf"));
     if (!input.projection().isLocal()) {
-      files.add(new WrittenFile("zones.prj", "coordinate system of zones.shp"));
+      files.add(new WrittenFile(name + ".prj", "coordinate system of " + name + ".shp"));
     }
+  }
+
+  /** Zones with one rate column, in WGS 84: what most terminals and programs take. */
+  private void rates(MachineJob machine, List<Feature> zonesInDegrees) throws IOException {
+    List<Feature> rates = new ArrayList<>();
+    for (int z = 0; z < zonesInDegrees.size(); z++) {
+      rates.add(
+          RatesOutput.of(input.zones().get(z), machine).withShape(zonesInDegrees.get(z).shape()));
+    }
+    geoJson("rates.geojson", "the zones with one rate column, for a machine", rates);
+    Layer layer = new Layer("rates", "zones with their rate", false, rates);
+    Optional<String> system = wkt().map(metres -> WGS_84);
+    findings.addAll(ShapefileWriter.write(folder, "rates", layer, system));
+    shapefile("rates", "the same as a Shapefile in WGS 84");
   }
 
   private void styles() throws IOException {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The invented sample ranch through the command line, from job file to page. */
 class SampleRanchTest {
+  private static final Path SMALL = Path.of("sample-fields/small/job.yaml");
   private static final Path JOB = Path.of("sample-fields/ranch/job.yaml");
 
   @TempDir static Path temp;
@@ -63,6 +64,9 @@ class SampleRanchTest {
             "p-above.sld",
             "TASKDATA.zip",
             "rates.csv",
+            "rates.geojson",
+            "rates.shp",
+            "rates.prj",
             "crops.csv",
             "next.csv",
             "report.html",
@@ -146,7 +150,7 @@ class SampleRanchTest {
 
   @Test
   void unitsOfTheUnitedStates() {
-    Run us = Run.of("map", JOB, "-o", temp.resolve("us"), "--set", "units=us", "--quiet");
+    Run us = Run.of("map", SMALL, "-o", temp.resolve("us"), "--set", "units=us", "--quiet");
     assertThat(us.code()).isZero();
     assertThat(us.out()).contains(" acres ").doesNotContain(" ha ");
   }
@@ -166,9 +170,11 @@ class SampleRanchTest {
         Run.of(
             "map",
             "--fields",
-            "sample-fields/ranch/fields.geojson",
+            "sample-fields/small/fields.geojson",
             "--samples",
-            "sample-fields/ranch/samples.csv",
+            "sample-fields/small/samples.geojson",
+            "--set",
+            "defaults.method=paste",
             "-o",
             flags);
     assertThat(run.code()).as(run.err()).isZero();

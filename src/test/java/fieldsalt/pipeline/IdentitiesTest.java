@@ -34,6 +34,7 @@ class IdentitiesTest {
 
   private JsonNode record;
   private final Map<String, JsonNode> zones = new LinkedHashMap<>();
+  private final Map<String, JsonNode> forMachines = new LinkedHashMap<>();
   private List<Map<String, String>> rates;
   private List<Map<String, String>> crops;
   private String page;
@@ -103,6 +104,9 @@ class IdentitiesTest {
     record = json.readTree(out.resolve("run.json").toFile());
     for (JsonNode f : json.readTree(out.resolve("zones.geojson").toFile()).path("features")) {
       zones.put(f.path("properties").path("zone").asText(), f.path("properties"));
+    }
+    for (JsonNode f : json.readTree(out.resolve("rates.geojson").toFile()).path("features")) {
+      forMachines.put(f.path("properties").path("zone").asText(), f.path("properties"));
     }
     rates = table(out.resolve("rates.csv"));
     crops = table(out.resolve("crops.csv"));
@@ -178,6 +182,12 @@ class IdentitiesTest {
       assertThat(number(row, "leaching_mm"))
           .isCloseTo(zone.path("leaching_mm").asDouble(), within(0.51));
       assertThat(row.get("draft").equals("yes")).isEqualTo(zone.path("draft").asBoolean());
+      JsonNode forMachine = forMachines.get(row.get("zone"));
+      assertThat(forMachine.path("draft").asText()).isEqualTo(row.get("draft"));
+      assertThat(forMachine.path("rate").isNull())
+          .isEqualTo(row.get("gypsum_t_ha_per_pass").isEmpty());
+      assertThat(forMachine.path("rate").asDouble())
+          .isCloseTo(number(row, "gypsum_t_ha_per_pass"), within(0.0051));
       assertThat(row.get("first_step")).isEqualTo(zone.path("first_step").asText());
       if (zone.path("draft").asBoolean()) {
         assertThat(zone.path("rate_t_ha").asDouble()).as("a draft on the machine").isZero();

@@ -1,7 +1,6 @@
 package fieldsalt.handover.table;
 
 import fieldsalt.finding.Finding;
-import fieldsalt.geo.RanchProjection;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -10,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -28,20 +28,21 @@ public final class ShapefileWriter {
   private ShapefileWriter() {}
 
   /**
-   * Writes {@code base.shp}, {@code .shx}, {@code .dbf}, {@code .cpg} and, unless the system is
-   * local, {@code .prj}.
+   * Writes {@code base.shp}, {@code .shx}, {@code .dbf}, {@code .cpg} and {@code .prj}.
    *
+   * @param wkt of the layer's system in ESRI's spelling; empty for a local one, without {@code
+   *     .prj}
    * @return the text that had to be cut to the 254 bytes that a table's cell holds
    */
-  public static List<Finding> write(
-      Path folder, String base, Layer layer, RanchProjection projection) throws IOException {
+  public static List<Finding> write(Path folder, String base, Layer layer, Optional<String> wkt)
+      throws IOException {
     List<byte[]> records =
         layer.features().stream().map(feature -> record(feature.shape())).toList();
     Files.write(folder.resolve(base + ".shp"), shapes(records, layer.box()));
     Files.write(folder.resolve(base + ".shx"), index(records, layer.box()));
     Files.writeString(folder.resolve(base + ".cpg"), "UTF-8");
-    if (!projection.isLocal()) {
-      Files.writeString(folder.resolve(base + ".prj"), projection.esriWkt());
+    if (wkt.isPresent()) {
+      Files.writeString(folder.resolve(base + ".prj"), wkt.get());
     }
     DbfTable table = DbfTable.of(Column.of(layer.features()), layer.features().size());
     Files.write(folder.resolve(base + ".dbf"), table.bytes());

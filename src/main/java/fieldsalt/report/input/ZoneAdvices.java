@@ -108,7 +108,7 @@ public final class ZoneAdvices {
         now.equals(Figures.twoFigures(plan.meanEce().value()))
             ? ""
             : ", " + now + " in the top " + depth(salt);
-    return deep + " where " + target + " is wanted";
+    return deep + " where " + Figures.twoFigures(salt.targetEce()) + " is wanted";
   }
 
   private String depth(Reclamation salt) {
@@ -116,7 +116,7 @@ public final class ZoneAdvices {
   }
 
   private String situation() {
-    boolean strip = plan.steps().contains(Step.TEST_STRIP);
+    boolean strip = plan.gypsum().advice() == GypsumPlan.Advice.CONSIDER;
     if (plan.situation() == Situation.SALINE_SODIC && plan.reclamation().chance() < 0.5) {
       return "Sodic and saline";
     }
@@ -148,7 +148,7 @@ public final class ZoneAdvices {
               + Measure.of(plan.productTPerHa(), Dimension.RATE).text(units)
               + ", "
               + tonnes().text(units)
-              + " in all (needed "
+              + " (needed "
               + range(plan.gypsum().product(), Dimension.RATE)
               + ")");
     }
@@ -156,7 +156,7 @@ public final class ZoneAdvices {
     if (salt.plannedMm() > 0) {
       takes.add(
           Measure.of(salt.plannedMm(), Dimension.WATER_DEPTH).text(units)
-              + " of water through the soil, "
+              + " of water, "
               + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units)
               + " (needed "
               + range(salt.mm(), Dimension.WATER_DEPTH)

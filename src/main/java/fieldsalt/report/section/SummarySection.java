@@ -1,5 +1,6 @@
 package fieldsalt.report.section;
 
+import fieldsalt.read.field.FieldBoundary;
 import fieldsalt.report.input.PageInput;
 import fieldsalt.report.input.PageSurface;
 import fieldsalt.report.input.PageZone;
@@ -127,12 +128,18 @@ public final class SummarySection implements Section {
   }
 
   private void leftOut(Markup page) {
-    List<String> fields = input.surface().report().leftOut();
+    List<FieldBoundary> fields =
+        input.ranch().fields().stream()
+            .filter(f -> !input.schemes().containsKey(f.name()))
+            .toList();
     if (!fields.isEmpty()) {
+      String names =
+          fields.stream()
+              .map(f -> f.name() + " (" + figures.area(f.shapeM().getArea() / 10_000) + ")")
+              .collect(Collectors.joining(", "));
       page.in(
           "p",
-          () ->
-              page.textWithName("Not mapped, for want of samples: %s.", String.join(", ", fields)),
+          () -> page.textWithName("Not mapped: %s. The findings say why.", names),
           "class",
           "caution");
     }

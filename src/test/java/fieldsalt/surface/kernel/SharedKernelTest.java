@@ -118,7 +118,7 @@ class SharedKernelTest {
   void aQuarterOfTheErrorOfTheExact32AndNoRougherAtBorders() {
     double[][] shared = shared();
     double[][] exact = exact(IntStream.range(0, GRID.cells()).toArray(), 32);
-    int[] cells = new Random(2).ints(400, 0, GRID.cells()).toArray();
+    int[] cells = new Random(2).ints(200, 0, GRID.cells()).toArray();
     double[][] reference = exact(cells, 256);
     double[] ofShared = rmsErrors(shared, reference, cells);
     double[] ofExact = rmsErrors(exact, reference, cells);
