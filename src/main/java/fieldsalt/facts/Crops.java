@@ -78,7 +78,7 @@ public final class Crops {
         return Optional.empty();
       }
       String rest = others.stream().map(Crop::name).collect(Collectors.joining("; "));
-      return Optional.of("Took \"" + crop.name() + "\"; also in the table: " + rest + ".");
+      return Optional.of("taken as \"" + crop.name() + "\"; also in the table: " + rest);
     }
   }
 

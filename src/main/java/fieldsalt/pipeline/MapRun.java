@@ -1,5 +1,6 @@
 package fieldsalt.pipeline;
 
+import fieldsalt.basis.site.SiteReadings;
 import fieldsalt.finding.Code;
 import fieldsalt.finding.FieldFault;
 import fieldsalt.finding.Finding;
@@ -22,6 +23,7 @@ import fieldsalt.report.result.RunResults;
 import fieldsalt.report.terminal.SummaryLines;
 import fieldsalt.surface.Surface;
 import fieldsalt.surface.SurfaceFitter;
+import fieldsalt.surface.choice.SurfaceSettings;
 import fieldsalt.surface.site.Drift;
 import fieldsalt.zones.field.Zone;
 import java.nio.file.Path;
@@ -222,12 +224,22 @@ public final class MapRun {
   private static Surface fit(
       Prepared prepared, Set<String> without, BiConsumer<String, Double> progress) {
     progress.accept("fitting the surface", 0.0);
+    return steered(
+        prepared,
+        prepared.readings(),
+        without,
+        StageSettings.surface(prepared.jobs(), prepared.ranch()));
+  }
+
+  /** A surface of salinity, over whatever depth: what may steer one may steer the other. */
+  static Surface steered(
+      Prepared prepared, SiteReadings readings, Set<String> without, SurfaceSettings settings) {
     return SurfaceFitter.fit(
-        prepared.readings().without(without),
+        readings.without(without),
         prepared.ranch().fields().stream().filter(f -> !without.contains(f.name())).toList(),
         prepared.ranch().survey(),
         rasters(prepared),
-        StageSettings.surface(prepared.jobs(), prepared.ranch()));
+        settings);
   }
 
   /** The user's own rasters, as they stand. */

@@ -34,6 +34,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -209,7 +210,7 @@ record Planned(
             fields,
             mapped.surface(),
             means::get,
-            toReclaim(prepared, mapped.soil()),
+            toReclaim(prepared, mapped.surface()),
             properties,
             samples,
             (long) prepared.job().amount("seed"));
@@ -221,8 +222,11 @@ record Planned(
     return Stream.of(all.esp(), all.sar(), all.cec(), all.bulkDensity()).flatMap(Optional::stream);
   }
 
-  /** ECe over the depth to reclaim; empty where that is what the root zone's readings say. */
-  private static Optional<Surface> toReclaim(Prepared prepared, SoilSurfaces surfaces) {
+  /**
+   * ECe over the depth to reclaim, steered by what may steer the map and with the same readings
+   * confirmed; empty where that is what the root zone's readings say.
+   */
+  private static Optional<Surface> toReclaim(Prepared prepared, Surface mapped) {
     boolean same =
         prepared.ranch().fields().stream()
             .map(FieldBoundary::name)
@@ -232,9 +236,20 @@ record Planned(
     }
     SiteReadings readings =
         prepared.basis().rootZone(field -> reclaimed(prepared, field)).readings();
-    return readings.hasTheValuesOf(prepared.readings())
-        ? Optional.empty()
-        : surfaces.fit(readings).flatMap(SampledProperty::surface);
+    if (readings.hasTheValuesOf(prepared.readings())) {
+      return Optional.empty();
+    }
+    Set<String> without =
+        prepared.ranch().fields().stream()
+            .map(FieldBoundary::name)
+            .filter(f -> !mapped.mappedFields().contains(f))
+            .collect(Collectors.toSet());
+    return Optional.of(
+        MapRun.steered(
+            prepared,
+            readings,
+            without,
+            StageSettings.surface(prepared.jobs(), prepared.ranch()).withCellM(mapped.cellM())));
   }
 
   private static RootZone reclaimed(Prepared prepared, String field) {

@@ -32,12 +32,8 @@ final class SoilSurfaces {
   }
 
   private Optional<SampledProperty> fit(SoilProperty which) {
-    return fit(
-        prepared.basis().property(which, field -> new DepthRange(0, prepared.treatedCm(field))));
-  }
-
-  /** The same of other readings. */
-  Optional<SampledProperty> fit(SiteReadings readings) {
+    SiteReadings readings =
+        prepared.basis().property(which, field -> new DepthRange(0, prepared.treatedCm(field)));
     return SampledProperty.fit(readings, prepared.ranch().fields(), settings);
   }
 }

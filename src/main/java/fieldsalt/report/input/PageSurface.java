@@ -52,7 +52,8 @@ public record PageSurface(
     String sample = p.siteId() + " (field " + p.field() + ")";
     return new NextMeasurement(
         switch (p.kind()) {
-          case DOUBTFUL_AGAIN -> "The doubtful reading of the stored sample " + sample + " again";
+          case DOUBTFUL_AGAIN ->
+              "A second reading of the stored sample " + sample + ", which is in doubt";
           case PASTE_RERUN -> "Saturated paste of the stored sample " + sample;
           case NEW_SITE -> "A new site in field " + p.field() + ", by saturated paste";
           case SODIUM -> "SAR of the saturated paste of the stored sample " + sample;

@@ -99,16 +99,21 @@ public final class ZoneAdvices {
 
   /** What is wanted, of the depth that would be reclaimed where that is not the root zone's. */
   private String wanted(Reclamation salt) {
-    String target = Figures.twoFigures(salt.targetEce()) + Figures.GAP + "dS/m";
-    if (salt.chance() < 0.5) {
-      return ", and up to " + target + " is fine";
-    }
+    String target = Figures.twoFigures(salt.targetEce());
+    double mean = plan.meanEce().value();
     String now = Figures.twoFigures(salt.eceNow());
+    boolean likely = salt.chance() >= 0.5;
+    boolean differs = !now.equals(Figures.twoFigures(mean));
     String deep =
-        now.equals(Figures.twoFigures(plan.meanEce().value()))
-            ? ""
-            : ", " + now + " in the top " + depth(salt);
-    return deep + " where " + Figures.twoFigures(salt.targetEce()) + " is wanted";
+        differs && (likely || mean > salt.targetEce())
+            ? ", " + now + " in the top " + depth(salt)
+            : "";
+    if (likely) {
+      return deep + " where " + target + " is wanted";
+    }
+    return salt.plannedMm() > 0
+        ? deep + " where " + target + " is wanted, but may be higher"
+        : deep + ", and up to " + target + Figures.GAP + "dS/m is fine";
   }
 
   private String depth(Reclamation salt) {
@@ -146,21 +151,19 @@ public final class ZoneAdvices {
       takes.add(
           "Spread "
               + Measure.of(plan.productTPerHa(), Dimension.RATE).text(units)
-              + ", "
-              + tonnes().text(units)
               + " (needed "
               + range(plan.gypsum().product(), Dimension.RATE)
-              + ")");
+              + "), "
+              + tonnes().text(units));
     }
     Reclamation salt = plan.reclamation();
     if (salt.plannedMm() > 0) {
       takes.add(
           Measure.of(salt.plannedMm(), Dimension.WATER_DEPTH).text(units)
-              + " of water, "
-              + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units)
-              + " (needed "
+              + " of water (needed "
               + range(salt.mm(), Dimension.WATER_DEPTH)
-              + ")");
+              + "), "
+              + Measure.of(salt.plannedM3(plan.zone().areaHa()), Dimension.VOLUME).text(units));
     }
     if (plan.steps().contains(Step.MEASURE_SODIUM) || plan.steps().contains(Step.MEASURE_CEC)) {
       takes.add("gypsum is not known yet");
@@ -175,11 +178,13 @@ public final class ZoneAdvices {
         + Measure.of(money.costPerHa(), Dimension.MONEY_PER_AREA).text(units);
   }
 
-  /** The range that holds what is needed 8 times in 10, without its unit. */
+  /** The range that holds what is needed 8 times in 10, in the unit of the rate before it. */
   private String range(Odds odds, Dimension dimension) {
-    return Figures.twoFigures(dimension.in(units, odds.p10()))
-        + " to "
-        + Figures.twoFigures(dimension.in(units, odds.p90()));
+    return bare(odds.p10(), dimension) + " to " + bare(odds.p90(), dimension);
+  }
+
+  private String bare(double value, Dimension dimension) {
+    return Measure.of(value, dimension).text(units).replace(" " + dimension.unit(units), "");
   }
 
   /** What is needed: its middle and that range. */

@@ -87,9 +87,15 @@ public final class SummaryLines {
         report
             .steering()
             .filter(s -> report.chosen() != SurfaceMethod.DRIFT)
-            .map(s -> "; steered by " + String.join(", ", s.drifts()) + ": " + fields(s.fields()))
+            .map(
+                s ->
+                    "steered by "
+                        + String.join(", ", s.drifts())
+                        + ": "
+                        + fields(s.fields())
+                        + "; elsewhere ")
             .orElse("");
-    return "Method: " + method + steered + report.accuracy().map(this::inWords).orElse("");
+    return "Method: " + steered + method + report.accuracy().map(this::inWords).orElse("");
   }
 
   private static String fields(List<String> names) {
