@@ -165,7 +165,9 @@ class IdentitiesTest {
     for (Map<String, String> row : rates) {
       JsonNode zone = zones.get(row.get("zone"));
       double ha = inRecord(row.get("zone")).path("area_ha").asDouble();
-      assertThat(number(row, "area_ha")).isCloseTo(ha, within(0.0051));
+      assertThat(number(row, "area_ha"))
+          .isEqualTo(zone.path("area_ha").asDouble())
+          .isCloseTo(ha, within(0.00006));
       if (zone.path("gypsum_t_ha").isNull()) {
         assertThat(row.get("gypsum_t_ha_needed")).isEmpty();
       } else {
@@ -180,7 +182,7 @@ class IdentitiesTest {
                 zone.path("gypsum_t_ha_low").asDouble(), zone.path("gypsum_t_ha_high").asDouble());
       }
       assertThat(number(row, "leaching_mm"))
-          .isCloseTo(zone.path("leaching_mm").asDouble(), within(0.51));
+          .isCloseTo(zone.path("leaching_mm").asDouble(), within(1e-9));
       assertThat(row.get("draft").equals("yes")).isEqualTo(zone.path("draft").asBoolean());
       JsonNode forMachine = forMachines.get(row.get("zone"));
       assertThat(forMachine.path("draft").asText()).isEqualTo(row.get("draft"));

@@ -33,7 +33,7 @@ public final class TablesOutput {
     return List.of(
         rate.field(),
         rate.zone(),
-        number(units, Dimension.AREA, rate.areaHa(), 2),
+        number(units, Dimension.AREA, rate.areaHa(), 4),
         number(units, Dimension.RATE, rate.ratePerPass(), 3),
         rate.passes(),
         number(units, Dimension.MASS, rate.tonnes(), 2),
